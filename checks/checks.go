@@ -1,0 +1,189 @@
+// Package checks knows what to ask of a plan. One check is one value: a
+// question, what it needs, and a function from the plan to findings. A
+// finding says what is so, by what it was decided, what to do and whom to
+// ask. No finding says that a shop is within the law.
+package checks
+
+import (
+	"cmp"
+	"slices"
+
+	"dustbook/plan"
+	"dustbook/plan/entry"
+	"dustbook/plan/source"
+)
+
+// State is what a check found.
+type State string
+
+const (
+	Met      State = "met"
+	NotMet   State = "not met"
+	Thin     State = "thin"      // the figures straddle the limit, or rest on memory or practice
+	InPlay   State = "in play"   // a threshold that brings a text into play is passed
+	Ask      State = "ask"       // only the authority, an electrician or an engineer can answer
+	NotGiven State = "not given" // an input is missing
+	Advice   State = "advice"    // common practice without a source
+)
+
+// By is what a finding was decided by.
+type By string
+
+const (
+	ByRule     By = "rule"     // a figure of a cited text
+	ByGiven    By = "given"    // the owner's or maker's own figure
+	ByTopology By = "topology" // a path, a name, a sequence
+	ByModel    By = "model"    // the sizing method
+)
+
+// Weight is how much a finding matters.
+type Weight string
+
+const (
+	Stop Weight = "stop" // do not run until settled
+	Mend Weight = "mend"
+	Know Weight = "know"
+)
+
+// Figure is one number of a finding beside its limit, in SI units.
+type Figure struct {
+	Name  string
+	Value float64
+	Unit  string
+	Limit *float64 // nil where there is none
+	Basis source.Basis
+}
+
+// Finding is what one check found about one thing.
+type Finding struct {
+	Check   string
+	State   State
+	By      By
+	Weight  Weight
+	About   string // the thing's name, empty for the shop
+	Kind    string // what the thing is: machine, use, collector, duct, room; empty for the shop
+	At      entry.Place
+	Says    string
+	Do      string
+	Asks    string // the question in words that can be sent; empty where nobody is asked
+	Figures []Figure
+	Basis   []source.Basis
+	Settled string // by whom a stop was settled
+}
+
+// Check is one question to a plan.
+type Check struct {
+	ID       string
+	Title    string // the question, without a full stop
+	Needs    string // the fields it reads
+	Figure   string // what [[confirmed]] may settle, in words; empty where nothing
+	Run      func(p *plan.Plan, report func(Finding))
+	Fallback string // what to say when the check found nothing to look at
+}
+
+// All lists every check, in the order of the book.
+var All = []*Check{
+	airCaptured, dustCarried, fanOnCurve, motorPower,
+	metalOnWood, plasticDuct, openFlue, garageSeparation,
+}
+
+// Find finds a check by its id.
+func Find(id string) *Check {
+	for _, c := range All {
+		if c.ID == id {
+			return c
+		}
+	}
+	return nil
+}
+
+// Run asks every check and returns the findings by weight, check and line.
+func Run(p *plan.Plan) []Finding {
+	var list []Finding
+	for _, c := range All {
+		c.Run(p, func(f Finding) {
+			f.Check = c.ID
+			settle(p, c, &f)
+			list = append(list, f)
+		})
+	}
+	slices.SortStableFunc(list, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(rank(a.Weight), rank(b.Weight)),
+			cmp.Compare(a.Check, b.Check),
+			cmp.Compare(a.At.Line, b.At.Line),
+			cmp.Compare(a.At.Column, b.At.Column))
+	})
+	return list
+}
+
+func rank(w Weight) int {
+	return map[Weight]int{Stop: 0, Mend: 1, Know: 2}[w]
+}
+
+// settle takes the weight off a stop that the owner has had confirmed by an
+// authority, an electrician or an engineer. The state stays what it is.
+func settle(p *plan.Plan, c *Check, f *Finding) {
+	if f.Weight != Stop || c.Figure == "" {
+		return
+	}
+	for _, confirmed := range p.Shop.Confirmed {
+		if confirmed.Figure == c.ID {
+			f.Weight = Know
+			f.Settled = confirmed.By
+			f.Says += " Settled: " + confirmed.Value + ", by " + confirmed.By + "."
+		}
+	}
+}
+
+// Figures lists the ids that [[confirmed]] may name.
+func Figures() []string {
+	var ids []string
+	for _, c := range All {
+		if c.Figure != "" {
+			ids = append(ids, c.ID)
+		}
+	}
+	slices.Sort(ids)
+	return ids
+}
+
+// Problems are the faults of a shop file that only the checks can see: a
+// confirmed figure that no check asks for.
+func Problems(p *plan.Plan) entry.Problems {
+	var list entry.Problems
+	known := Figures()
+	for _, c := range p.Shop.Confirmed {
+		if slices.Contains(known, c.Figure) {
+			continue
+		}
+		do := "use one of " + quoted(known)
+		if near := entry.Nearest(c.Figure, known, 2); len(near) > 0 {
+			do = "write " + quoted(near)
+		}
+		list = append(list, entry.Problem{File: p.Shop.File, Place: c.At, Read: "figure = " + entry.Quote(c.Figure), Expected: "a figure that a check asks for", Do: do})
+	}
+	return list
+}
+
+func quoted(list []string) string {
+	text := ""
+	for i, word := range list {
+		if i > 0 {
+			text += ", "
+		}
+		text += entry.Quote(word)
+	}
+	return text
+}
+
+// Standing counts the findings that say: do not run until settled.
+func Standing(list []Finding) int {
+	n := 0
+	for _, f := range list {
+		if f.Weight == Stop {
+			n++
+		}
+	}
+	return n
+}

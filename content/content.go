@@ -1,0 +1,40 @@
+// Package content knows the texts that ship with the program: the example
+// shops, the starter file and the prose of every check, and how Markdown
+// becomes HTML. It knows nothing of a plan.
+package content
+
+import (
+	"embed"
+	"fmt"
+)
+
+//go:embed example/school.toml example/small.toml starter/shop.toml
+//go:embed checks/air-captured.md checks/dust-carried.md checks/fan-on-curve.md checks/motor-power.md
+//go:embed checks/metal-on-wood-main.md checks/conductive-duct.md checks/open-flue.md checks/garage-separation.md
+var files embed.FS
+
+// Example is the shop file of the embedded example, a school.
+func Example() []byte { return read("example/school.toml") }
+
+// Small is the shop file of the smallest example: three machines.
+func Small() []byte { return read("example/small.toml") }
+
+// Starter is the commented shop file that a new folder starts with.
+func Starter() []byte { return read("starter/shop.toml") }
+
+// CheckProse is the Markdown prose of a check; empty where there is none.
+func CheckProse(id string) []byte {
+	data, err := files.ReadFile("checks/" + id + ".md")
+	if err != nil {
+		return nil
+	}
+	return data
+}
+
+func read(name string) []byte {
+	data, err := files.ReadFile(name)
+	if err != nil {
+		panic(fmt.Sprintf("content: %v", err))
+	}
+	return data
+}

@@ -1,0 +1,91 @@
+package shop
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/csv"
+	"strings"
+
+	"dustbook/plan/source"
+)
+
+// A Row is what the contract says of one field: the data that the reader and
+// the page of fields share.
+type Row struct {
+	Table, Field string
+	Kind         string // how the value is written
+	Of           string // group of words or kind of thing the value names
+	Need         string // "must", or "a or b" where one of two is required
+	Default      string
+	Basis        source.Basis // of the default
+	Least, Most  string
+	Means        string
+}
+
+//go:embed fields.csv
+var fieldsData []byte
+
+//go:embed words.csv
+var wordsData []byte
+
+var rows, rowOf, rowsOf = loadRows()
+
+func loadRows() ([]Row, map[[2]string]*Row, map[string][]*Row) {
+	read := source.MustRows("fields.csv", fieldsData, "table", "field", "kind", "of", "need", "default", "least", "most", "means")
+	list := make([]Row, len(read))
+	byName := map[[2]string]*Row{}
+	byTable := map[string][]*Row{}
+	for i, r := range read {
+		list[i] = Row{
+			Table: r.Text("table"), Field: r.Text("field"), Kind: r.Text("kind"), Of: r.Text("of"), Need: r.Text("need"),
+			Default: r.Text("default"), Basis: r.Basis, Least: r.Text("least"), Most: r.Text("most"), Means: r.Text("means"),
+		}
+		row := &list[i]
+		byName[[2]string{row.Table, row.Field}] = row
+		byTable[row.Table] = append(byTable[row.Table], row)
+	}
+	return list, byName, byTable
+}
+
+// Rows lists every field of the contract in the order of the data file.
+func Rows() []Row { return rows }
+
+// Word is one word a field may hold, with its meaning.
+type Word struct{ Word, Means string }
+
+var words = loadWords()
+
+func loadWords() map[string][]Word {
+	records, err := csv.NewReader(bytes.NewReader(wordsData)).ReadAll()
+	if err != nil {
+		panic("shop: words.csv: " + err.Error())
+	}
+	groups := map[string][]Word{}
+	for _, r := range records[1:] {
+		groups[r[0]] = append(groups[r[0]], Word{r[1], r[2]})
+	}
+	for _, k := range kinds {
+		groups["kind"] = append(groups["kind"], Word{k.Name, strings.Join(k.Aliases, ", ")})
+	}
+	for _, m := range materials {
+		groups["material"] = append(groups["material"], Word{m.Name, m.About})
+	}
+	for _, h := range hoses {
+		groups["hose"] = append(groups["hose"], Word{h.Name, h.About})
+	}
+	for _, e := range elbows {
+		groups["elbows"] = append(groups["elbows"], Word{e.Name, e.About})
+	}
+	return groups
+}
+
+// Words lists the words of a group, in the order of the data.
+func Words(group string) []Word { return words[group] }
+
+func wordNames(group string) []string {
+	var names []string
+	for _, w := range words[group] {
+		names = append(names, w.Word)
+	}
+	return names
+}
