@@ -14,6 +14,7 @@ import (
 
 var openFlue = &Check{
 	ID:     "open-flue",
+	Name:   "Open flue",
 	Title:  "Does a fan that blows outdoors draw air from a room where a flue stands open to it",
 	Needs:  "appliance, collector.exhaust, machine.room, room.open_to",
 	Figure: "that a technician has tested the flue with every fan running",
@@ -128,6 +129,7 @@ func greatest(p *plan.Plan, c *shop.Collector) unit.Flow {
 
 var garageSeparation = &Check{
 	ID:     "garage-separation",
+	Name:   "Wall between garage and dwelling",
 	Title:  "Does a duct cross the wall between garage and dwelling",
 	Needs:  "wall.divides, duct.route, duct.material, duct.gauge or duct.wall, shop.rules",
 	Figure: "what the authority accepts where a duct crosses between garage and dwelling",

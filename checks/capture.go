@@ -11,6 +11,7 @@ import (
 
 var airCaptured = &Check{
 	ID:    "air-captured",
+	Name:  "Air captured",
 	Title: "Does every machine get the air it needs, with the filter clean and due for change",
 	Needs: "port.flow, collector.fan_curve, collector.filter, duct.serves",
 	Run: func(p *plan.Plan, report func(Finding)) {
@@ -97,9 +98,11 @@ func judgePort(p *plan.Plan, f *Finding, r *duct.Result, worst *duct.PortResult,
 // about starts a finding about a use: about the machine where it is one
 // machine alone.
 func about(u *duct.Use) Finding {
-	f := Finding{About: u.Name, Kind: "use", At: u.At}
+	f := Finding{About: u.Name, Kind: "use"}
 	if u.Kind == duct.OneMachine {
-		f.Kind = "machine"
+		f.Kind, f.At = "machine", u.Machines[0].At
+	} else {
+		f.At = u.Stated.At
 	}
 	return f
 }

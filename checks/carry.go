@@ -12,6 +12,7 @@ import (
 
 var dustCarried = &Check{
 	ID:    "dust-carried",
+	Name:  "Dust carried",
 	Title: "Does the air carry the dust all the way, in every stretch and hose",
 	Needs: "duct.size, duct.route, machine.transport, collector.fan_curve",
 	Run: func(p *plan.Plan, report func(Finding)) {

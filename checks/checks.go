@@ -73,8 +73,9 @@ type Finding struct {
 
 // Check is one question to a plan.
 type Check struct {
-	ID       string
-	Title    string // the question, without a full stop
+	ID       string // a readable slug
+	Name     string // a few words, for the head of a sheet
+	Title    string // the question, without its mark
 	Needs    string // the fields it reads
 	Figure   string // what [[confirmed]] may settle, in words; empty where nothing
 	Run      func(p *plan.Plan, report func(Finding))

@@ -13,6 +13,7 @@ import (
 
 var fanOnCurve = &Check{
 	ID:    "fan-on-curve",
+	Name:  "Fan on its curve",
 	Title: "Does the fan stay on its curve in every use, with the filter clean and due for change",
 	Needs: "collector.fan_curve or collector.claims, collector.filter, collector.exhaust",
 	Run: func(p *plan.Plan, report func(Finding)) {
@@ -96,6 +97,7 @@ func sentenceList(list []string) string {
 
 var motorPower = &Check{
 	ID:    "motor-power",
+	Name:  "Motor power",
 	Title: "Can the fan's motor carry the fan anywhere on its curve, and with the ducts off",
 	Needs: "collector.motor, collector.fan_power or collector.efficiency, shop.coldest",
 	Run: func(p *plan.Plan, report func(Finding)) {

@@ -11,6 +11,7 @@ import (
 
 var metalOnWood = &Check{
 	ID:     "metal-on-wood-main",
+	Name:   "Metal on a wood main",
 	Title:  "Does any machine that makes metal or sparks share a collector with wood",
 	Needs:  "machine.makes, duct.serves",
 	Figure: "that the authority or an engineer accepts metal and wood on one system",
@@ -87,6 +88,7 @@ func firstFew(list []string) []string {
 
 var plasticDuct = &Check{
 	ID:    "conductive-duct",
+	Name:  "Duct that conducts",
 	Title: "Where people are employed or taught, does every duct and hose conduct static away",
 	Needs: "shop.setting, shop.employees, shop.rules, duct.material, hose.material, duct.conductive",
 	Run: func(p *plan.Plan, report func(Finding)) {

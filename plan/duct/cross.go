@@ -34,39 +34,37 @@ func (s *Solver) Crossings(root Root) ([]Crossing, bool) {
 		p, _ := root.Suction(q)
 		found = append(found, Crossing{q, p, stable})
 	}
-	for i := 0; i < samples; i++ {
+	for i := range at {
 		if gap[i] == 0 {
 			keep(at[i], i == 0 || gap[i-1] > 0)
 			continue
 		}
-		if i > 0 && nears(gap[i-1], gap[i], gap[i+1]) {
-			if q, between := s.touch(excess, at[i-1], at[i+1], gap[i] > 0); between {
+		left, right := max(i-1, 0), min(i+1, samples)
+		if nears(gap[left], gap[i], gap[right]) && (i == 0 || gap[i] != gap[left]) {
+			if q, between := touch(excess, at[left], at[right], gap[i] > 0); between {
 				// a pair hidden between samples: one on each side of the touch
 				up := gap[i] < 0
-				first, second := bisect(excess, at[i-1], q), bisect(excess, q, at[i+1])
-				keep(first, !up)
-				keep(second, up)
+				keep(bisect(excess, at[left], q), !up)
+				keep(bisect(excess, q, at[right]), up)
 				continue
 			}
 		}
-		if gap[i]*gap[i+1] < 0 {
-			keep(bisect(excess, at[i], at[i+1]), gap[i] > 0)
+		if gap[i]*gap[right] < 0 {
+			keep(bisect(excess, at[i], at[right]), gap[i] > 0)
 		}
-	}
-	if gap[samples] == 0 {
-		keep(high, true)
 	}
 	return found, sound
 }
 
-// nears reports whether the middle of three gaps of one sign is the smallest.
+// nears reports whether the middle of three gaps of one sign is the smallest;
+// at an end of the range, it and its one neighbour.
 func nears(a, b, c float64) bool {
 	return a*b > 0 && b*c > 0 && math.Abs(b) <= math.Abs(a) && math.Abs(b) <= math.Abs(c)
 }
 
 // touch searches between two places for the least gap, and reports whether
 // the sign changes there.
-func (s *Solver) touch(excess func(float64) float64, low, high float64, positive bool) (float64, bool) {
+func touch(excess func(float64) float64, low, high float64, positive bool) (float64, bool) {
 	size := func(q float64) float64 {
 		if v := excess(q); positive {
 			return v

@@ -60,7 +60,7 @@ func endSlope(h0, h1, s0, s1 float64) float64 {
 // At is the value and slope at q; outside the points the end's straight line.
 func (c *Cubic) At(q float64) (p, slope float64) {
 	n := len(c.x)
-	if q <= c.x[0] {
+	if !(q > c.x[0]) { // nor is no number inside
 		return c.y[0] + c.slope[0]*(q-c.x[0]), c.slope[0]
 	}
 	if q >= c.x[n-1] {

@@ -22,9 +22,9 @@ type Fan struct {
 	Claimed   bool // the curve is a parabola through the maker's two claims
 
 	curve     Curve
-	scale     float64 // density over the curve's density
-	separator float64 // Pa/(m³/s)²
-	filter    float64 // Pa/(m³/s)
+	rated     air.Scaling // from the curve's air to the shop's
+	separator float64     // Pa/(m³/s)²
+	filter    float64     // Pa/(m³/s)
 	outlet    Edge
 	falls     bool
 	power     *Cubic
@@ -32,7 +32,8 @@ type Fan struct {
 
 // NewFan sets up the fan in one state of the filter and of the air.
 func NewFan(c *shop.Collector, state air.State, filter string) *Fan {
-	f := &Fan{Collector: c, Filter: filter, scale: float64(state.Density) / float64(c.CurveDensity.V)}
+	f := &Fan{Collector: c, Filter: filter, rated: air.Unchanged()}
+	f.rated.Density = float64(state.Density) / float64(c.CurveDensity.V)
 	f.curve, f.falls, f.Claimed = curveOf(c)
 	if sep := c.Separator; sep != nil && c.Charged("separator") {
 		f.separator = float64(sep.Loss) / float64(sep.Flow*sep.Flow) * state.Ratio()
@@ -93,7 +94,7 @@ func States(c *shop.Collector) []string {
 // Static is the fan static pressure at a flow, at the shop's air.
 func (f *Fan) Static(q float64) float64 {
 	p, _ := f.curve.At(q)
-	return p * f.scale
+	return float64(f.rated.Pressure(unit.Pressure(p)))
 }
 
 // Charges are the losses on the fan's own side at a flow, in Pa.
@@ -110,8 +111,8 @@ func (f *Fan) Suction(q float64) (p, slope float64) {
 	if size < 0 {
 		size = -size
 	}
-	p = p*f.scale - f.separator*q*size - f.filter*q - out
-	return p, slope*f.scale - 2*f.separator*size - f.filter - outSlope
+	p = p*f.rated.Density - f.separator*q*size - f.filter*q - out
+	return p, slope*f.rated.Density - 2*f.separator*size - f.filter - outSlope
 }
 
 // Range is where the curve is known.
@@ -146,7 +147,7 @@ func (f *Fan) Power(q float64) (watts float64, known bool) {
 			return 0, false
 		}
 		watts, _ = f.power.At(q)
-		return watts * f.scale, true
+		return float64(f.rated.Power(unit.Power(watts))), true
 	}
 	if f.Collector.Efficiency.Known() {
 		return q * f.Static(q) / f.Collector.Efficiency.V, true

@@ -54,22 +54,40 @@ func Need(s *shop.Stretch, m *shop.Machine) (v unit.Velocity, name string, basis
 	return v, name, basis
 }
 
-// Shared reports whether more than one duct's end lies upstream of a
-// stretch: then it is a main, else a machine's own duct.
-func Shared(s *shop.Stretch) bool { return ends(s.Duct, s.Number-1) > 1 }
+// Shared reports whether dust of more than one machine may meet in a stretch:
+// then it is a main, else a machine's own duct. Two ports of one machine share
+// its own duct; a movable end counts once, since it stands at one machine at a
+// time.
+func Shared(s *shop.Stretch) bool {
+	var first any
+	return manyOwners(s.Duct, s.Number-1, &first)
+}
 
-// ends counts the ends that take air in upstream of a duct's node, up to two.
-func ends(d *shop.Duct, node int) int {
-	count := 0
-	if len(d.Serves) > 0 {
-		count++
+// manyOwners walks the ends upstream of a duct's node and reports whether
+// they belong to more than one owner: a machine, or a movable end.
+func manyOwners(d *shop.Duct, node int, first *any) bool {
+	if owner := ownerOf(d); owner != nil {
+		if *first != nil && *first != owner {
+			return true
+		}
+		*first = owner
 	}
 	for _, other := range d.Joined {
-		if other.JoinNode <= node && count < 2 {
-			count += ends(other, len(other.Stretches))
+		if other.JoinNode <= node && manyOwners(other, len(other.Stretches), first) {
+			return true
 		}
 	}
-	return count
+	return false
+}
+
+func ownerOf(d *shop.Duct) any {
+	switch len(d.Serves) {
+	case 0:
+		return nil
+	case 1:
+		return d.Serves[0].Machine
+	}
+	return d
 }
 
 // judge decides captured and carried.

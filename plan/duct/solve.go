@@ -46,13 +46,28 @@ func (t *Tree) Solve(u *Use, filter string) *Result {
 		net = NewNetwork(nil)
 	}
 	solver := NewSolver(net)
-	flow, ok := operate(solver, fan, r, u.Kind == DuctOff)
+	flow, ok := 0.0, false
+	if d := t.unsized(); d != nil && u.Kind != DuctOff {
+		r.Why = "the size of " + d.Name + " is still to be chosen"
+	} else {
+		flow, ok = operate(solver, fan, r, u.Kind == DuctOff)
+	}
 	if !ok {
 		flow = math.NaN()
 	}
 	t.report(r, fan, solver, net, flow)
 	t.judge(r)
 	return r
+}
+
+// unsized is the first duct of the tree whose size is still to be chosen.
+func (t *Tree) unsized() *shop.Duct {
+	for _, d := range t.shop.Ducts {
+		if d.Collector == t.Collector && d.Choose {
+			return d
+		}
+	}
+	return nil
 }
 
 // operate finds the flow at which the fan works. With several crossings the
@@ -148,8 +163,12 @@ func alone(fan *Fan, r *Result) (flow float64, ok bool) {
 // the flow is NaN and no figure is filled.
 func (t *Tree) report(r *Result, fan *Fan, s *Solver, net *Network, flow float64) {
 	r.OnCurve = !math.IsNaN(flow)
+	static := 0.0
+	if r.OnCurve {
+		static = fan.Static(flow)
+	}
 	if r.Use.Kind != DuctOff {
-		t.reportDucts(r, s, net, flow, fan.Static(flow))
+		t.reportDucts(r, s, net, flow, static)
 	}
 	if !r.OnCurve {
 		return
@@ -158,7 +177,7 @@ func (t *Tree) report(r *Result, fan *Fan, s *Solver, net *Network, flow float64
 		r.Flow = unit.Flow(unit.Six(flow))
 	}
 	separator, filter, outlet := fan.Charges(flow)
-	round := unit.Grid(fan.Static(flow))
+	round := unit.Grid(static)
 	inlet, _ := fan.Suction(flow)
 	if r.Use.Kind == DuctOff {
 		inlet = 0
@@ -177,18 +196,9 @@ func (t *Tree) report(r *Result, fan *Fan, s *Solver, net *Network, flow float64
 func (t *Tree) reportDucts(r *Result, s *Solver, net *Network, flow, static float64) {
 	flows := make([]float64, len(net.Edges))
 	if r.OnCurve {
-		round := unit.Grid(flow)
-		total := 0.0
-		for i := range net.Edges {
-			e := &net.Edges[i]
-			if e.Leaf && !e.Dead {
-				flows[i] = round(s.Flow[i])
-			}
-			if e.Down >= 0 {
-				flows[e.Down] = round(flows[e.Down] + flows[i])
-			} else {
-				total = round(total + flows[i])
-			}
+		total := addUp(flows, net, s, unit.Grid(flow))
+		if unit.Six(total) != total { // the rounded parts make a digit more
+			total = addUp(flows, net, s, unit.Grid(total))
 		}
 		r.Flow = unit.Flow(total)
 	}
@@ -205,6 +215,24 @@ func (t *Tree) reportDucts(r *Result, s *Solver, net *Network, flow, static floa
 		}
 	}
 	t.reportPorts(r, flows)
+}
+
+// addUp rounds what each leaf lets in and adds it up on the way to the root;
+// it returns the total.
+func addUp(flows []float64, net *Network, s *Solver, round func(float64) float64) (total float64) {
+	clear(flows)
+	for i := range net.Edges {
+		e := &net.Edges[i]
+		if e.Leaf && !e.Dead {
+			flows[i] = round(s.Flow[i])
+		}
+		if e.Down >= 0 {
+			flows[e.Down] = round(flows[e.Down] + flows[i])
+		} else {
+			total = round(total + flows[i])
+		}
+	}
+	return total
 }
 
 func (t *Tree) stretchResult(r *Result, s *Solver, net *Network, flows []float64, stretch *shop.Stretch, press func(float64) float64) StretchResult {

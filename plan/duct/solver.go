@@ -18,6 +18,7 @@ type Solver struct {
 	sumG        []float64
 	rootA       float64
 	rootB       float64
+	none        float64 // m³/s, a flow that counts as none
 	warm        bool
 }
 
@@ -29,10 +30,11 @@ func NewSolver(n *Network) *Solver {
 }
 
 // settled is the largest change of flow, against the total, that counts as
-// none; mostSteps bounds the search.
+// none; mostSteps bounds the search; flattest keeps it from dividing by nought.
 const (
 	settled   = 1e-13
 	mostSteps = 200
+	flattest  = 1e-12 // Pa/(m³/s), slope of an edge that loses nothing
 )
 
 // closure ties the root's flow to its pressure: it returns the total flow of
@@ -58,10 +60,10 @@ func (s *Solver) At(total float64) (suction float64, ok bool) {
 // root is followed past its range; the caller checks the flow against it.
 func (s *Solver) Meet(root Root, guess float64) (flow, suction float64, ok bool) {
 	var pressure float64
+	flow = guess
 	ok = s.newton(func(a, b float64) (float64, float64) {
-		flow = crossing(root, a, b, guess)
-		p, _ := root.Suction(flow)
-		pressure = -p
+		flow = crossing(root, a, b, flow)
+		pressure = (a - flow) / b
 		return flow, pressure
 	}, guess)
 	return flow, -pressure, ok
@@ -89,7 +91,7 @@ func crossing(root Root, a, b, q float64) float64 {
 				next = (low + high) / 2
 			}
 		}
-		if math.Abs(next-q) <= 1e-15*math.Abs(next) {
+		if math.Abs(next-q) <= settled/10*math.Abs(next) {
 			return next
 		}
 		q = next
@@ -107,8 +109,10 @@ func (s *Solver) rest() {
 
 // newton repeats the linearised pass until the flows settle. Near a kink of
 // the friction law, or where losses may fall with flow, full steps can swing
-// to and fro; then it halves them.
+// to and fro; where they do not become shorter it halves the share of them
+// that is taken.
 func (s *Solver) newton(close closure, guess float64) bool {
+	s.none = settled * math.Abs(guess)
 	if !s.warm || s.net.splits {
 		s.start(guess)
 	}
@@ -127,7 +131,7 @@ func (s *Solver) newton(close closure, guess float64) bool {
 			s.warm = true
 			return true
 		}
-		if step > 6 && change > last/2 {
+		if step > 6 && change > 0.9*last {
 			share = math.Max(share/2, 1.0/64)
 		} else if share < 1 {
 			share = math.Min(1, share*1.5)
@@ -195,25 +199,35 @@ func (s *Solver) gather() {
 		}
 		q := s.Flow[i]
 		drop, slope := e.loss(q)
-		if floor := 1e-9 * (e.Quad + e.Fric); slope < floor {
-			slope = floor
-		}
-		if slope < 1e-12 {
-			slope = 1e-12
-		}
+		// at rest a square has no slope: take that at a flow that counts as none
+		slope = math.Max(slope, math.Max(2*e.Quad*s.none, flattest))
 		s.drop[i], s.slope[i] = drop, slope
 		if e.Leaf {
 			s.a[i], s.b[i] = q-drop/slope, 1/slope
 		} else {
 			// what feeds it: flow = A − B·(pressure upstream)
-			bend := math.Max(1+s.sumG[i], 0.05)
-			sumA, sumB := s.sumA[i]/bend, s.sumB[i]/bend
+			bent := s.bend(i, q)
+			sumA, sumB := s.sumA[i]/bent, s.sumB[i]/bent
 			all := 1 + slope*sumB
 			s.a[i], s.b[i] = (sumA+sumB*(slope*q-drop))/all, sumB/all
 		}
 		s.join(i)
 	}
 }
+
+// bend is by how much the flow that a node passes on counts, because the
+// losses of what joins there grow with it. It is kept above zero; the flow q
+// at which the lines touch stays what it was.
+func (s *Solver) bend(i int, q float64) float64 {
+	bent := math.Max(1+s.sumG[i], steepest)
+	s.sumA[i] += (bent - 1 - s.sumG[i]) * q
+	s.sumG[i] = bent - 1
+	return bent
+}
+
+// steepest bounds how fast the loss of a junction may fall with flow in the
+// linearised tree.
+const steepest = 0.05
 
 // join hands an edge's straight line to the edge it empties into.
 func (s *Solver) join(i int) {
@@ -227,7 +241,11 @@ func (s *Solver) join(i int) {
 	if e.Wye != nil {
 		own, all := s.Flow[i], s.Flow[e.Down]
 		loss, byOwn, byAll := e.Wye.loss(own, all)
-		d := math.Max(1+s.b[i]*byOwn, 0.05)
+		d := 1 + s.b[i]*byOwn
+		if d < steepest {
+			d = steepest
+			byOwn = (d - 1) / s.b[i]
+		}
 		s.a[i] = (s.a[i] - s.b[i]*(loss-byOwn*own-byAll*all)) / d
 		s.b[i] /= d
 		s.g[i] = s.b[i] * byAll
@@ -237,8 +255,13 @@ func (s *Solver) join(i int) {
 	s.sumG[e.Down] += s.g[i]
 }
 
-// spread passes from the root to the leaves: pressures and new flows, moved
-// by a share of the way. It returns the largest change of a flow.
+// spread passes from the root to the leaves: new flows by the straight lines,
+// of which each edge moves a share of the way. It returns the largest change
+// of a flow, were it moved all the way.
+//
+// The pressure above an edge follows from what feeds it, not from the loss of
+// the edge: where an inlet costs next to nothing, its flow hangs on the last
+// digit of that pressure, and must still add up.
 func (s *Solver) spread(rootPressure, rootFlow, share float64) float64 {
 	edges := s.net.Edges
 	change := 0.0
@@ -250,22 +273,26 @@ func (s *Solver) spread(rootPressure, rootFlow, share float64) float64 {
 		}
 		below, all := rootPressure, rootFlow
 		if e.Down >= 0 {
-			below, all = s.Upstream[e.Down], s.Flow[e.Down]
+			below, all = s.Upstream[e.Down], s.a[e.Down]
 		}
 		old := s.Flow[i]
 		flow := s.a[i] - s.b[i]*below
 		if e.Wye != nil {
 			flow -= s.g[i] * all
 		}
-		flow = old + share*(flow-old)
-		change = math.Max(change, math.Abs(flow-old))
-		s.Flow[i] = flow
+		s.a[i] = flow // what comes upstream needs it whole
 		s.End[i] = below
 		if e.Wye != nil {
 			loss, _, _ := e.Wye.loss(flow, all)
 			s.End[i] += loss
 		}
-		s.Upstream[i] = s.End[i] + s.drop[i] + s.slope[i]*(flow-old)
+		if e.Leaf {
+			s.Upstream[i] = s.End[i] + s.drop[i] + s.slope[i]*(flow-old)
+		} else {
+			s.Upstream[i] = (s.sumA[i] - (1+s.sumG[i])*flow) / s.sumB[i]
+		}
+		s.Flow[i] = old + share*(flow-old)
+		change = math.Max(change, math.Abs(flow-old))
 	}
 	return change
 }

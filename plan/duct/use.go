@@ -3,7 +3,6 @@ package duct
 import (
 	"slices"
 
-	"dustbook/plan/entry"
 	"dustbook/plan/shop"
 )
 
@@ -24,7 +23,7 @@ type Use struct {
 	Kind     UseKind
 	Machines []*shop.Machine
 	Open     map[*shop.Gate]bool
-	At       entry.Place // where the machine or the use stands in the file
+	Stated   *shop.Use // of a use of the file
 	Results  []*Result
 }
 
@@ -33,10 +32,10 @@ type Use struct {
 func Uses(s *shop.Shop) []*Use {
 	var list []*Use
 	for _, m := range s.Machines {
-		list = append(list, &Use{Name: m.Name, Kind: OneMachine, Machines: []*shop.Machine{m}, Open: openFor([]*shop.Machine{m}, nil), At: m.At})
+		list = append(list, &Use{Name: m.Name, Kind: OneMachine, Machines: []*shop.Machine{m}, Open: openFor([]*shop.Machine{m}, nil)})
 	}
 	for _, u := range s.Uses {
-		list = append(list, &Use{Name: u.Name, Kind: Together, Machines: u.Machines, Open: openFor(u.Machines, u.AlsoOpen), At: u.At})
+		list = append(list, &Use{Name: u.Name, Kind: Together, Machines: u.Machines, Open: openFor(u.Machines, u.AlsoOpen), Stated: u})
 	}
 	all := map[*shop.Gate]bool{}
 	for _, g := range s.Gates {

@@ -27,8 +27,8 @@ func (p Place) Known() bool { return p.Line > 0 }
 type Node struct {
 	Path   string // machine[3].port[0].flow, arrays counted from 0; Words is for people
 	Name   string // the last name of the path; an element has its array's name
-	Key    Place  // where the name stands; for an element, where the element starts
-	At     Place  // where the value starts; for a header, its bracket
+	Key    Place  // where the name stands; for an element, where it starts or the name in its [[header]]
+	At     Place  // where the value starts; for a header, its bracket; for a table that only a longer name implies, Key
 	Source string // the value as written, on one line, at most 80 characters, for messages
 	Value  any    // string, int64, float64, bool, Date, Clock, Moment, time.Time, []*Node or *Table
 
@@ -44,12 +44,12 @@ type Date struct{ Year, Month, Day int }
 // String writes the date as TOML does.
 func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
 
-// Clock is a time of day without a date, as written. A plan file has no use
-// for one; it has a type so that whoever reads can refuse it.
+// Clock is a time of day without a date: 07:32:00. A plan file has no use for
+// one; it has a type so that whoever reads can refuse it.
 type Clock string
 
-// Moment is a date with a time but without an offset, as written. It has a
-// type for the same reason. A date and time with an offset is a time.Time.
+// Moment is a date with a time but without an offset: 2026-11-24T07:32:00. It
+// has a type for the same reason. A date and time with an offset is a time.Time.
 type Moment string
 
 // Table is a TOML table: the file itself, what stands under a header, or what

@@ -138,6 +138,9 @@ var wrongValues = []refused{
 	{"n = 5 m = 6", []string{
 		"1:7: read m = 6; expected the end of the line; do: put it on a line of its own",
 	}},
+	{"n = m = 6", []string{
+		`1:5: read m = 6; expected text in quotes, a plain number, true, false or a date; do: put it in quotes: n = "m = 6"`,
+	}},
 	{"n =", []string{
 		"1:4: read nothing after n =; expected a value; do: write a value after the =, or take the line away",
 	}},

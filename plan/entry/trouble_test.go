@@ -312,6 +312,13 @@ var wrongBrackets = []refused{
 		"1:5: read { b = 1,; expected } to close the {; do: put } after the last value",
 		`3:8: read x; expected text in quotes, a plain number, true, false or a date; do: put it in quotes: name = "x"`,
 	}},
+	{"a = {\nb = 1\nc = 2\n}", []string{
+		"3:1: read c = 2; expected a comma, or }; do: put a comma between the values",
+	}},
+	{"a = [\n  { b: 1,\n    c = 2 },\n]\nd = y", []string{
+		"2:5: read b: 1,; expected = between a name and its value; do: write b = 1",
+		`5:5: read y; expected text in quotes, a plain number, true, false or a date; do: put it in quotes: d = "y"`,
+	}},
 	{"a = [x,\ny\nb = 3", []string{
 		"1:5: read [x,; expected ] to close the [; do: put ] after the last value",
 		`1:6: read x; expected text in quotes, a plain number, true, false or a date; do: put it in quotes: "x"`,

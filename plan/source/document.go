@@ -11,6 +11,7 @@ import (
 type Document struct {
 	ID      string
 	Title   string
+	Short   string // for the last column of a working
 	Edition string
 	Note    string // what a reader should know before relying on it
 }
@@ -28,8 +29,8 @@ func mustDocuments(data []byte) ([]Document, map[string]Document) {
 	var list []Document
 	byID := map[string]Document{}
 	for _, r := range records[1:] {
-		d := Document{ID: r[0], Title: r[1], Edition: r[2], Note: r[3]}
-		if _, twice := byID[d.ID]; twice || d.ID == "" || d.Title == "" {
+		d := Document{ID: r[0], Title: r[1], Short: r[2], Edition: r[3], Note: r[4]}
+		if _, twice := byID[d.ID]; twice || d.ID == "" || d.Title == "" || d.Short == "" {
 			panic(fmt.Sprintf("source: documents.csv: %q is empty or stands twice", d.ID))
 		}
 		list = append(list, d)

@@ -113,3 +113,16 @@ func (b Basis) String() string {
 	}
 	return text
 }
+
+// Brief is a few words for a narrow column: the document's short name and
+// what the mark adds.
+func (b Basis) Brief() string {
+	d, ok := FindDocument(b.Document)
+	if !ok {
+		return b.Mark.String()
+	}
+	if says := b.Mark.Says(); says != "" {
+		return d.Short + ", " + says
+	}
+	return d.Short
+}

@@ -5,12 +5,14 @@ import (
 	"encoding/csv"
 	"fmt"
 	"strconv"
+	"strings"
 )
 
 // Row is one row of a data table: one fact, with its source and mark.
 type Row struct {
 	table   string
 	line    int
+	order   []string // column names as they stand
 	columns map[string]string
 	Basis   Basis
 }
@@ -48,7 +50,7 @@ func readRows(table string, data []byte, want []string) ([]Row, error) {
 	}
 	rows := make([]Row, 0, len(records))
 	for i, record := range records {
-		r := Row{table: table, line: i + 2, columns: map[string]string{}}
+		r := Row{table: table, line: i + 2, order: head, columns: map[string]string{}}
 		for name, at := range place {
 			r.columns[name] = record[at]
 		}
@@ -113,4 +115,45 @@ func (r Row) Number(column string) float64 {
 		panic(fmt.Sprintf("source: %s: line %d: column %s: %v", r.table, r.line, column, err))
 	}
 	return x
+}
+
+// Named is a row of a plain table in two texts: what it gives, from the
+// columns before the source columns, and the figure itself. The last column
+// that holds a number is the figure; its unit column follows it where there
+// is one.
+func (r Row) Named() (what, value string) {
+	for _, name := range r.order {
+		text := r.columns[name]
+		switch name {
+		case "document", "clause", "mark":
+		case "about":
+			if text != "" {
+				what += ": " + text
+			}
+		case "unit":
+			if text != "" && text != "1" {
+				value += " " + text
+			}
+		default:
+			if _, err := strconv.ParseFloat(text, 64); err == nil && what != "" {
+				if value != "" {
+					what += ", " + value
+				}
+				value = text
+			} else if what == "" {
+				what = label(name, text)
+			} else if text != "" {
+				what += ", " + label(name, text)
+			}
+		}
+	}
+	return what, value
+}
+
+// label names a cell: a name stands for itself, a figure with its column.
+func label(column, text string) string {
+	if _, err := strconv.ParseFloat(text, 64); err == nil {
+		return strings.ReplaceAll(column, "_", " ") + " " + text
+	}
+	return text
 }
