@@ -67,7 +67,7 @@ func flue(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	var burning []string
 	for _, a := range p.Shop.Appliances {
 		if slices.Contains(openFlues, a.Kind) && slices.Contains(space, a.Room) {
-			burning = append(burning, a.Kind+" in "+a.Room.Name)
+			burning = append(burning, applianceWords(a))
 		}
 	}
 	if len(burning) == 0 {
@@ -82,8 +82,17 @@ func flue(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	f.Figures = []Figure{{Name: "air drawn out", Value: float64(flow), Unit: "m3/s"}}
 	f.Says = fmt.Sprintf("It takes up to %s out of the air that %s burns. The flue can turn and fill the room with carbon monoxide.", unit.Air.Print(p.Shop.Units, flow), strings.Join(burning, " and "))
 	f.Do = "Do not run it while anything burns there. Hang a carbon monoxide alarm. Have a heating technician test the flue with every fan running before first use."
-	f.Asks = fmt.Sprintf("With %s drawing up to %s out of the room of the %s: does the flue still draw in the worst case, and how large must the opening for make-up air be?", c.Name, unit.Air.Print(p.Shop.Units, flow), burning[0])
+	f.Asks = fmt.Sprintf("With %s drawing up to %s out of the air of %s: does the flue still draw in the worst case, and how large must the opening for make-up air be?", c.Name, unit.Air.Print(p.Shop.Units, flow), burning[0])
 	report(f)
+}
+
+// applianceWords names an appliance in a sentence.
+func applianceWords(a *shop.Appliance) string {
+	name := a.Kind
+	if strings.HasPrefix(name, "open-flue") {
+		name += " appliance"
+	}
+	return "the " + name + " in " + a.Room.Name
 }
 
 // drawsFrom lists the rooms a collector draws air from, and names a machine

@@ -82,13 +82,17 @@ func judgePort(p *plan.Plan, f *Finding, r *duct.Result, worst *duct.PortResult,
 	}
 	if worst.Weak || r.Claimed && f.State == Met {
 		f.State = Thin
+		ask := "Put the machine maker's own figure into the file: flow and flow_from."
 		if worst.Weak {
 			f.Says += " The need is " + worst.Port.Need.Mark.Says() + "."
-			f.Do = "Put the machine maker's own figure into the file: flow and flow_from. " + f.Do
 		} else {
 			f.Says += " The fan is only known by its maker's two claims."
-			f.Do = "Ask the maker for the fan curve and put it into the file. " + f.Do
+			ask = "Ask the maker for the fan curve and put it into the file."
 		}
+		if share < 1 {
+			ask += " " + f.Do
+		}
+		f.Do = ask
 		if share >= farBelow {
 			f.Weight = Know
 		}

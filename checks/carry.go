@@ -5,7 +5,6 @@ import (
 
 	"dustbook/plan"
 	"dustbook/plan/duct"
-	"dustbook/plan/shop"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -42,14 +41,8 @@ func carry(p *plan.Plan, u *duct.Use, report func(Finding)) {
 		if !r.OnCurve {
 			return // the check of the air says so already
 		}
-		for i := range r.Stretches {
-			at := &r.Stretches[i]
-			if !at.Judged {
-				continue
-			}
-			if part := unit.Six(float64(slower(at) / at.Transport)); worst == nil || part < share {
-				worst, where, share = at, r, part
-			}
+		if at, part := r.Slowest(); at != nil && (worst == nil || part < share) {
+			worst, where, share = at, r, part
 		}
 	}
 	if worst == nil {
@@ -59,26 +52,18 @@ func carry(p *plan.Plan, u *duct.Use, report func(Finding)) {
 	report(f)
 }
 
-// slower is the speed that counts for a stretch: its own or its hose's.
-func slower(at *duct.StretchResult) unit.Velocity {
-	if at.Hose && at.HoseVelocity < at.Velocity {
-		return at.HoseVelocity
-	}
-	return at.Velocity
-}
-
 func judgeStretch(p *plan.Plan, f *Finding, r *duct.Result, worst *duct.StretchResult, share float64) {
 	units := p.Shop.Units
-	speed, need := unit.Speed.Pair(units, slower(worst), worst.Transport)
+	speed, need := unit.Speed.Pair(units, worst.Slower(), worst.Transport)
 	where := worst.Stretch.Name()
-	if worst.Hose && worst.HoseVelocity < worst.Velocity {
+	if worst.Slower() < worst.Velocity {
 		where = "The hose of " + where
 	}
 	limit := float64(worst.Transport)
-	f.Figures = []Figure{{Name: where, Value: float64(slower(worst)), Unit: "m/s", Limit: &limit, Basis: worst.Basis}}
+	f.Figures = []Figure{{Name: where, Value: float64(worst.Slower()), Unit: "m/s", Limit: &limit, Basis: worst.Basis}}
 	f.Basis = []source.Basis{worst.Basis}
 	f.State, f.Weight = Met, Know
-	f.Says = fmt.Sprintf("The slowest stretch on the way is %s with %s of the %s %s its dust needs, %s.", lowerThe(where), speed, need, unit.Speed.Unit(units), filterWords(r.Filter))
+	f.Says = fmt.Sprintf("The slowest stretch on the way is %s: %s %s where its dust needs %s, %s.", lowerThe(where), speed, unit.Speed.Unit(units), need, filterWords(r.Filter))
 	f.Do = "Nothing. Look through the clean-outs after the first month."
 	if share < 1 {
 		f.State, f.Weight = NotMet, Know
@@ -99,16 +84,4 @@ func lowerThe(where string) string {
 		return "the " + where[4:]
 	}
 	return where
-}
-
-// Conveys lists the machines whose dust can pass a duct: those upstream.
-func conveys(d *shop.Duct) []*shop.Machine {
-	var list []*shop.Machine
-	for _, p := range d.Serves {
-		list = append(list, p.Machine)
-	}
-	for _, other := range d.Joined {
-		list = append(list, conveys(other)...)
-	}
-	return list
 }

@@ -96,7 +96,7 @@ route = [[20, 10, 8]`, `gauge = "24 ga"
 route = [[20, 10, 8]`}}, "conductive-duct", "Main", checks.NotGiven, checks.ByGiven, checks.Know, "The duct's material is not given"},
 
 		{"flue met", nil, "open-flue", "Cyclone", checks.Met, checks.ByTopology, checks.Know, "No appliance with an open flue"},
-		{"flue not met", []change{{`kind = "electric"`, `kind = "open-flue gas"`}}, "open-flue", "Cyclone", checks.NotMet, checks.ByTopology, checks.Stop, "open-flue gas in Hall"},
+		{"flue not met", []change{{`kind = "electric"`, `kind = "open-flue gas"`}}, "open-flue", "Cyclone", checks.NotMet, checks.ByTopology, checks.Stop, "the open-flue gas appliance in Hall"},
 		{"flue not met: through an open doorway", []change{{`kind = "electric"
 room = "Hall"`, `kind = "wood stove"
 room = "House"`}, {`name = "Hall"
@@ -109,7 +109,7 @@ room = "House"`}}, "open-flue", "Cyclone", checks.Met, checks.ByTopology, checks
 		{"flue met: the air comes back", []change{{`kind = "electric"`, `kind = "open-flue gas"`}, {`exhaust = "outside"`, `exhaust = "returns to room"
 returns_to = "Hall"`}}, "open-flue", "Cyclone", checks.Met, checks.ByTopology, checks.Know, "comes back into the rooms"},
 		{"flue not met: the air comes back elsewhere", []change{{`kind = "electric"`, `kind = "open-flue gas"`}, {`exhaust = "outside"`, `exhaust = "returns to room"
-returns_to = "House"`}}, "open-flue", "Cyclone", checks.NotMet, checks.ByTopology, checks.Stop, "open-flue gas in Hall"},
+returns_to = "House"`}}, "open-flue", "Cyclone", checks.NotMet, checks.ByTopology, checks.Stop, "the open-flue gas appliance in Hall"},
 		{"flue missing: appliances", []change{{`[[appliance]]
 kind = "electric"
 room = "Hall"`, ``}}, "open-flue", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "No appliance is listed"},

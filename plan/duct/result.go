@@ -79,24 +79,28 @@ type LeakResult struct {
 	Flow unit.Flow
 }
 
-// Slowest is the judged stretch, or hose, that is farthest below its
-// transport velocity, and its share of it; nil where none is below.
+// Slowest is the judged stretch, or hose, with the least share of its
+// transport velocity, and that share; nil where none is judged.
 func (r *Result) Slowest() (s *StretchResult, share float64) {
-	share = 1
 	for i := range r.Stretches {
 		at := &r.Stretches[i]
 		if !at.Judged {
 			continue
 		}
-		speed := at.Velocity
-		if at.Hose && at.HoseVelocity < speed {
-			speed = at.HoseVelocity
-		}
-		if part := unit.Six(float64(speed / at.Transport)); part < share {
+		if part := unit.Six(float64(at.Slower() / at.Transport)); s == nil || part < share {
 			s, share = at, part
 		}
 	}
 	return s, share
+}
+
+// Slower is the speed that counts for a stretch: its own, or its hose's where
+// that is less.
+func (v *StretchResult) Slower() unit.Velocity {
+	if v.Hose && v.HoseVelocity < v.Velocity {
+		return v.HoseVelocity
+	}
+	return v.Velocity
 }
 
 // Weakest is the port that gets the least share of its need, and the share;

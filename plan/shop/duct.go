@@ -39,6 +39,7 @@ type Duct struct {
 	Route  []Spot
 	Length unit.Length
 	Turns  []Turn // elbows, in flow order
+	run    bool   // its length could be read
 
 	JoinAt   unit.Length // where it joins Into, from Into's upstream end
 	JoinNode int         // the node of Into it joins: 0 is Into's upstream end

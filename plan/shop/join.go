@@ -1,9 +1,7 @@
 package shop
 
 import (
-	"cmp"
-	"fmt"
-	"slices"
+	"math"
 
 	"dustbook/plan/entry"
 	"dustbook/plan/unit"
@@ -18,150 +16,92 @@ type join struct {
 	joins Field[unit.Length]
 }
 
-// resolve turns names into things, finds where ducts join and cuts them into
-// stretches.
-func (r *reader) resolve() {
-	for _, f := range r.pending {
-		f()
-	}
-	r.placeInRooms()
-	if !r.findCollectors() {
-		return
-	}
-	for _, j := range r.joins {
-		r.locate(j)
-	}
-	if len(r.problems) > 0 {
-		return // stretches would be cut from a file that is wrong anyway
-	}
-	for _, d := range r.shop.Ducts {
-		for _, other := range r.shop.Ducts {
-			if other.Into == d {
-				d.Joined = append(d.Joined, other)
-			}
-		}
-		slices.SortStableFunc(d.Joined, func(a, b *Duct) int { return cmp.Compare(a.JoinAt, b.JoinAt) })
-	}
-	for _, j := range r.joins {
-		r.angle(j)
-	}
-	for _, d := range r.shop.Ducts {
-		d.cut()
-	}
+// meeting is a place on a duct where others join.
+type meeting struct {
+	into *Duct
+	at   unit.Length
 }
 
-// placeInRooms finds the room of whatever only says where it stands.
-func (r *reader) placeInRooms() {
-	in := func(place Field[Point]) *Room {
-		if place.Known() {
-			for _, room := range r.shop.Rooms {
-				if room.Holds(place.V) {
-					return room
-				}
-			}
-		}
-		return nil
+// reach is how near a route must end to the duct it joins.
+func (r *reader) reach() unit.Length {
+	if r.shop.Units == unit.Metric {
+		return reachMetric
 	}
-	for _, m := range r.shop.Machines {
-		if m.Room == nil {
-			m.Room = in(m.Place)
-		}
-	}
-	for _, c := range r.shop.Collectors {
-		if c.Room == nil {
-			c.Room = in(c.Place)
-		}
-	}
+	return reachUS
 }
 
-// findCollectors follows each duct to its collector; a loop is a problem.
-func (r *reader) findCollectors() bool {
-	sound := true
-	reported := map[*Duct]bool{}
-	for _, d := range r.shop.Ducts {
-		seen := []*Duct{}
-		at := d
-		for at.Into != nil && !slices.Contains(seen, at) {
-			seen = append(seen, at)
-			at = at.Into
-		}
-		if i := slices.Index(seen, at); i >= 0 {
-			sound = false
-			if loop := seen[i:]; !reported[loop[0]] {
-				path := ""
-				for _, member := range loop {
-					reported[member] = true
-					path += entry.Quote(member.Name) + " → "
-				}
-				r.problem(d.To.At, "a loop: "+path+entry.Quote(loop[0].Name), "one tree for each collector: every duct empties towards a collector", "let one of them empty into the collector, or into a duct nearer to it")
-			}
-			continue
-		}
-		if at.Collector == nil {
-			sound = false // its "to" names nothing, which has been said
-			continue
-		}
-		d.Collector = at.Collector
-	}
-	return sound
-}
+var (
+	reachUS     = unit.Must[unit.Length](factorText("join reach us"))
+	reachMetric = unit.Must[unit.Length](factorText("join reach metric"))
+)
 
-// locate finds where a duct joins the one it empties into.
+// within reports whether a distance is within reach.
+func (r *reader) within(off float64) bool { return unit.AtLeast(float64(r.reach()), off) }
+
+// locate finds where a duct joins the one it empties into: at joins where
+// that is given, else where its route's last point lies on the other's route,
+// else at the other's upstream end.
 func (r *reader) locate(j join) {
 	d, into := j.duct, j.duct.Into
-	if into == nil {
-		if j.joins.Known() {
-			r.problem(j.joins.At, "joins on a duct that empties into a collector", "joins only with a duct in to", "leave out joins")
-		}
-		return
-	}
-	if into.Length <= 0 || d.Length <= 0 {
-		return
-	}
-	reach := factor("join reach").Number("value") / 1000
 	switch {
+	case into == nil:
+		if j.joins.Known() && d.Collector != nil {
+			r.problem(j.joins.At, "joins on a duct that empties into a collector", "joins only where to names a duct", "take joins out")
+		}
+	case !into.run || !d.run || r.twice[into.Name]:
+		// a problem of its own
 	case j.joins.Known():
-		d.JoinAt = j.joins.V
-		if unit.Compare(float64(d.JoinAt), float64(into.Length)) > 0 {
-			r.problem(j.joins.At, "joins = "+entry.Quote(unit.Run.Print(r.shop.Units, d.JoinAt)), fmt.Sprintf("a place on %s, which is %s long", entry.Quote(into.Name), unit.Run.Print(r.shop.Units, into.Length)), "measure from its upstream end")
-		}
-		if d.Route != nil && into.Route != nil {
-			if off := distance(d.Route[len(d.Route)-1], Along(into.Route, d.JoinAt)); off > reach {
-				r.problem(j.joins.At, fmt.Sprintf("joins %s from where the route ends", unit.Run.Print(r.shop.Units, unit.Length(off))), "joins and route to name one place", "leave out joins: the route says it")
-			}
-		}
+		r.joinInWords(j, into)
 	case d.Route != nil && into.Route != nil:
-		end := d.Route[len(d.Route)-1]
-		off, along, _ := nearestOn(into.Route, end)
-		if off > reach {
-			at := Along(into.Route, unit.Length(along))
-			r.problem(r.routeEnd(j.s), fmt.Sprintf("the route of %s, which ends %s from %s", entry.Quote(d.Name), unit.Run.Print(r.shop.Units, unit.Length(off)), entry.Quote(into.Name)),
-				"a last point on the route of the duct named in to, within "+r.reachText(), "end the route at "+r.spotText(at))
-		}
-		d.JoinAt = unit.Length(along)
+		r.joinByRoute(j, into)
 	}
-	if float64(d.JoinAt) < reach {
-		d.JoinAt = 0
+}
+
+// joinInWords takes the place that joins names. Where both routes say one as
+// well it must be the same.
+func (r *reader) joinInWords(j join, into *Duct) {
+	d, at, length := j.duct, j.joins.V, into.Length
+	run := func(l unit.Length) string { return unit.Run.Print(r.shop.Units, l) }
+	if unit.Compare(float64(at), float64(length)) > 0 {
+		r.problem(j.joins.At, said(j.s.t.Get("joins")), "a place on "+entry.Quote(into.Name)+", which is "+run(length)+" long", "measure from its upstream end")
+		return
 	}
-	if float64(into.Length-d.JoinAt) < reach {
-		d.JoinAt = into.Length
+	d.JoinAt = min(at, length)
+	if d.Route == nil || into.Route == nil {
+		return
 	}
+	off, along := nearestOn(into.Route, d.Route[len(d.Route)-1])
+	if apart := distance(d.Route[len(d.Route)-1], Along(into.Route, at)); r.within(off) && !r.within(apart) {
+		r.problem(j.joins.At, said(j.s.t.Get("joins")), "the place where its route ends: "+run(unit.Length(along))+" along "+entry.Quote(into.Name), "take joins out: the route says it")
+	}
+}
+
+// joinByRoute finds the place on the other's route where the duct's own ends.
+// A place within reach of an end is taken for the end: a stub so short is the
+// fitting itself.
+func (r *reader) joinByRoute(j join, into *Duct) {
+	d := j.duct
+	off, along := nearestOn(into.Route, d.Route[len(d.Route)-1])
+	at := unit.Length(along)
+	if !r.within(off) {
+		r.problem(r.routeEnd(j.s), "a route that ends "+unit.Run.Print(r.shop.Units, unit.Length(off))+" from "+entry.Quote(into.Name),
+			"a last point on the route of "+entry.Quote(into.Name)+", within "+unit.Size.Print(r.shop.Units, r.reach()), "end the route at "+r.spotText(Along(into.Route, at)))
+		return
+	}
+	left := into.Length - at
+	switch {
+	case at <= left && r.within(float64(at)):
+		at = 0
+	case at > left && r.within(float64(left)):
+		at = into.Length
+	}
+	d.JoinAt = at
 }
 
 // routeEnd is where the last point of a route stands in the file.
 func (r *reader) routeEnd(s *scope) entry.Place {
-	node := s.t.Get("route")
-	if items, ok := node.Value.([]*entry.Node); ok && len(items) > 0 {
-		return items[len(items)-1].At
-	}
-	return node.At
-}
-
-func (r *reader) reachText() string {
-	if r.shop.Units == unit.Metric {
-		return unit.Size.Print(unit.Metric, unit.Length(factor("join reach").Number("value")/1000))
-	}
-	return "6 in"
+	items := s.t.Get("route").Value.([]*entry.Node)
+	return items[len(items)-1].At
 }
 
 // spotText writes a spot as the file would.
@@ -171,42 +111,35 @@ func (r *reader) spotText(s Spot) string {
 }
 
 // angle settles the fitting a duct joins by, and the elbow that makes up
-// what the route's angle leaves.
-func (r *reader) angle(j join) {
+// what the route's angle leaves. Alone, it is the only duct to join there.
+func (r *reader) angle(j join, alone bool) {
 	d, into := j.duct, j.duct.Into
+	d.Entry = j.entry.V
 	if into == nil {
-		d.Entry = j.entry.V
 		return
 	}
 	route, known := routeAngle(d, into)
-	inLine := d.JoinAt == 0 && len(into.Serves) == 0 && alone(d, into)
-	d.Entry = j.entry.V
+	inLine := d.JoinAt == 0 && len(into.Serves) == 0 && alone
 	if !j.entry.Known() {
 		d.Entry = r.likelyEntry(j.s, route, known, inLine)
 	}
 	d.Wye = !inLine
-	if left := route - d.Entry; known {
-		if left < 0 {
-			left = -left
-		}
-		if float64(left) >= factor("least elbow").Number("value") {
-			d.Turns = append(d.Turns, Turn{Angle: left, At: d.Length, Join: true})
-		}
+	if left := math.Abs(unit.Six(float64(route - d.Entry))); known && left >= leastElbow {
+		d.Turns = append(d.Turns, Turn{Angle: unit.Angle(left), At: d.Length, Join: true})
 	}
 }
 
 // likelyEntry is the fitting taken where the file does not name one.
 func (r *reader) likelyEntry(s *scope, route unit.Angle, known, inLine bool) unit.Angle {
-	least, widest := factor("least elbow"), factor("widest route entry")
-	if inLine || known && float64(route) < least.Number("value") {
+	widest, row := factor("widest route entry"), factor("wye angle")
+	if inLine || known && float64(route) < leastElbow {
 		return 0
 	}
-	row := factor("wye angle")
 	angle := unit.Angle(row.Number("value"))
 	if known && float64(route) <= widest.Number("value") {
 		angle, row = route, widest
 	}
-	s.assume("entry", unit.Degrees.Print(r.shop.Units, angle), &Row{Basis: row.Basis})
+	s.assume("entry", unit.Degrees.Print(r.shop.Units, angle), row.Basis)
 	return angle
 }
 
@@ -216,23 +149,6 @@ func routeAngle(d, into *Duct) (unit.Angle, bool) {
 	if d.Route == nil || into.Route == nil {
 		return 0, false
 	}
-	_, _, segment := nearestOn(into.Route, Along(into.Route, d.JoinAt))
-	if d.JoinAt > 0 && segment+1 < len(into.Route) {
-		// at a corner of the other duct, what counts is where it goes on to
-		if corner := into.Route[segment]; distance(corner, Along(into.Route, d.JoinAt)) < 1e-6 {
-			segment++
-		}
-	}
-	n := len(d.Route)
-	return Turned(d.Route[n-2], d.Route[n-1], into.Route[segment-1], into.Route[segment]), true
-}
-
-// alone reports whether a duct is the only one that joins where it does.
-func alone(d, into *Duct) bool {
-	for _, other := range into.Joined {
-		if other != d && other.JoinAt == d.JoinAt {
-			return false
-		}
-	}
-	return true
+	n, run := len(d.Route), runAt(into.Route, d.JoinAt)
+	return Turned(d.Route[n-2], d.Route[n-1], into.Route[run-1], into.Route[run]), true
 }

@@ -2,64 +2,94 @@ package shop
 
 import (
 	"regexp"
+	"strings"
 
 	"dustbook/plan/entry"
 	"dustbook/plan/unit"
 )
 
-// pairs reads a list of two-quantity points in rising order of the first.
-func pairs[A, B unit.Measure](s *scope, field string) ([]A, []B) {
-	var first []A
-	var second []B
-	var zeroA A
-	var zeroB B
-	expected := "a list of pairs [[" + zeroA.Kind().Example() + ", " + zeroB.Kind().Example() + "], …]"
+// mostPoints a curve or an outline may have.
+const mostPoints = 1000
+
+// items takes the elements of an array field.
+func (s *scope) items(field, expected, do string) []*entry.Node {
 	node := s.node(field)
-	items := s.items(field, expected)
+	if node == nil {
+		return nil
+	}
+	items, ok := node.Value.([]*entry.Node)
+	if !ok {
+		s.wrong(node, expected, do)
+	}
+	return items
+}
+
+// listIn is the list a field holds, if it holds one.
+func (s *scope) listIn(field string) ([]*entry.Node, bool) {
+	node := s.t.Get(field)
+	if node == nil {
+		return nil, false
+	}
+	items, isList := node.Value.([]*entry.Node)
+	return items, isList
+}
+
+// pairs reads a curve: a list of two-quantity points in rising order of the
+// first.
+func pairs[A, B unit.Measure](s *scope, field string) (first []A, second []B) {
+	var a A
+	var b B
+	sample := "[" + example(a.Kind()) + ", " + example(b.Kind()) + "]"
+	items := s.pointItems(field, "a list of points, such as ["+sample+", …]", "write the points in square brackets, and each of them as well")
+	sound := true
 	for _, item := range items {
-		two, ok := item.Value.([]*entry.Node)
-		if !ok || len(two) != 2 {
-			s.r.problem(item.At, item.Source, "a pair of "+zeroA.Kind().String()+" and "+zeroB.Kind().String(), `write ["…", "…"]`)
-			return nil, nil
+		if a, b, ok := pair[A, B](s, field, item, sample); !ok {
+			sound = false
+		} else if len(first) > 0 && unit.Compare(float64(a), float64(first[len(first)-1])) <= 0 {
+			s.wrong(item, "more "+a.Kind().String()+" than in the point before", "put the points in rising order, each once")
+			sound = false
+		} else {
+			first, second = append(first, a), append(second, b)
 		}
-		a, okA := quantity[A](s, two[0])
-		b, okB := quantity[B](s, two[1])
-		if !okA || !okB {
-			return nil, nil
-		}
-		if a < 0 || b < 0 {
-			s.r.problem(item.At, item.Source, "figures of zero or more", "check the signs")
-			return nil, nil
-		}
-		if len(first) > 0 && unit.Compare(float64(a), float64(first[len(first)-1])) <= 0 {
-			s.r.problem(item.At, item.Source, "more "+zeroA.Kind().String()+" than in the point before", "put the points in rising order, each once")
-			return nil, nil
-		}
-		first, second = append(first, a), append(second, b)
 	}
-	if items != nil && len(first) < 2 {
-		s.wrong(node, expected+" with at least two points", "give the curve's two ends at least")
-		return nil, nil
+	switch {
+	case items == nil || !sound:
+	case len(first) < 2:
+		s.wrong(s.t.Get(field), "at least two points", "give the curve's two ends at least")
+	case len(first) > mostPoints:
+		s.wrong(s.t.Get(field), "at most 1000 points", "leave out points")
+	default:
+		return first, second
 	}
-	if len(first) > 1000 {
-		s.wrong(node, "at most 1000 points", "leave out points")
-		return nil, nil
-	}
-	return first, second
+	return nil, nil
 }
 
-// lengths reads a list of lengths.
-func (s *scope) lengths(field string) []unit.Length {
-	var list []unit.Length
-	for _, item := range s.items(field, `a list of lengths ["0 ft", …]`) {
-		if v, ok := quantity[unit.Length](s, item); ok {
-			list = append(list, v)
-		}
-	}
-	return list
+// example is a quantity of a kind, in quotes.
+func example(kind unit.Kind) string {
+	first, _, _ := strings.Cut(kind.Example(), " or ")
+	return first
 }
 
-var elbowWords = regexp.MustCompile(`^elbow ([0-9]+(\.[0-9]+)?)( ?deg| ?°)?$`)
+// pair reads one point of a curve.
+func pair[A, B unit.Measure](s *scope, field string, item *entry.Node, sample string) (a A, b B, ok bool) {
+	two, isList := item.Value.([]*entry.Node)
+	if !isList || len(two) != 2 {
+		s.wrong(item, "a point of "+a.Kind().String()+" and "+b.Kind().String(), "write "+sample)
+		return a, b, false
+	}
+	a, okA := quantity[A](s, field, two[0], "")
+	b, okB := quantity[B](s, field, two[1], "")
+	if !okA || !okB {
+		return a, b, false
+	}
+	if a < 0 || b < 0 {
+		s.wrong(item, "figures of zero or more", "take the minus away")
+		return a, b, false
+	}
+	return a, b, true
+}
+
+var elbowWords = regexp.MustCompile(`^elbow ([0-9]{1,3}(\.[0-9]{1,6})?)( ?deg| ?°)?$`)
 
 // fittings reads a list of elbows in words: "elbow 90".
 func (s *scope) fittings(field string) []unit.Angle {
@@ -67,7 +97,7 @@ func (s *scope) fittings(field string) []unit.Angle {
 	for _, item := range s.strings(field) {
 		m := elbowWords.FindStringSubmatch(item.Name)
 		if m == nil {
-			s.r.problem(item.At, entry.Quote(item.Name), `an elbow with its angle, as "elbow 90"; wyes come from what joins, reducers from sizes`, `write "elbow 90" or "elbow 45", or put a coefficient into loss`)
+			s.r.problem(item.At, entry.Quote(item.Name), `an elbow with its angle, such as "elbow 90"`, `write "elbow 90", and put what is no elbow into loss (branches and reducers come from the ducts themselves)`)
 			continue
 		}
 		angle := unit.Angle(parseNumber(m[1]))
@@ -80,19 +110,6 @@ func (s *scope) fittings(field string) []unit.Angle {
 	return list
 }
 
-// date reads a date.
-func (s *scope) date(field string) entry.Date {
-	node := s.node(field)
-	if node == nil {
-		return entry.Date{}
-	}
-	v, ok := node.Value.(entry.Date)
-	if !ok {
-		s.wrong(node, "a date such as 2026-11-24, without quotes", "write year-month-day")
-	}
-	return v
-}
-
 // inline opens a field that holds a table of its own.
 func (s *scope) inline(field string) *scope {
 	node := s.node(field)
@@ -101,10 +118,21 @@ func (s *scope) inline(field string) *scope {
 	}
 	t, ok := node.Value.(*entry.Table)
 	if !ok {
-		s.wrong(node, "a table in braces: "+lower(s.row(field).Means), "write "+field+" = { … }")
+		s.wrong(node, "a table in braces: "+lower(s.row(field).Means), "write "+field+" = { "+s.insides(field)+" }")
 		return nil
 	}
 	return s.r.open(t, s.row(field).Of, s.about)
+}
+
+// insides shows what a table in braces must hold at least.
+func (s *scope) insides(field string) string {
+	text := ""
+	for _, row := range rowsOf[s.row(field).Of] {
+		if row.Need == "must" {
+			text += row.Field + " = " + row.sample() + ", "
+		}
+	}
+	return text + "…"
 }
 
 // inlines opens a field that holds several tables, or one.
@@ -113,5 +141,5 @@ func (s *scope) inlines(field string) []*scope {
 	if node == nil {
 		return nil
 	}
-	return s.tables(node, s.row(field).Of, s.about)
+	return s.tables(node, s.row(field).Of, s.about, "write "+field+" = { "+s.insides(field)+" }, or a list of such tables")
 }

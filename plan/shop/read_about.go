@@ -9,11 +9,9 @@ import (
 func (r *reader) readAbout(top *scope) {
 	s := top.single("shop")
 	if s == nil {
-		if top.t.Get("shop") == nil {
+		if top.t.Get("shop") == nil && !top.misspelt("shop") {
 			r.problem(entry.Place{Line: 1, Column: 1}, "no table [shop]", "a table [shop] with the shop's name", `add [shop] and name = "…" at the top`)
 		}
-		s = r.open(&entry.Table{}, "shop", "")
-		s.seen["name"] = true
 		return
 	}
 	shop := r.shop
@@ -30,39 +28,41 @@ func (r *reader) readAbout(top *scope) {
 	shop.Coldest = measure[unit.Temperature](s, "coldest")
 	shop.OutdoorDesign = measure[unit.Temperature](s, "outdoor_design")
 	shop.PeopleAtMachines = s.count("people_at_machines")
-	if node := s.node("envelope"); node != nil {
-		if text, ok := s.str(node, `a flow at a pressure, as "2000 cfm at 50 Pa"`); ok {
-			flow, press, err := unit.ReadAt[unit.Flow, unit.Pressure](text)
-			if err != nil {
-				s.unitProblem(node, err)
-			} else if flow <= 0 || press <= 0 {
-				s.wrong(node, "a flow and a pressure above zero", `write it as "2000 cfm at 50 Pa"`)
-			}
-			shop.Envelope = Field[Envelope]{Envelope{flow, press}, Stated, node.At}
-		}
-	}
+	shop.Envelope = s.envelope("envelope")
 	shop.Address = s.text("address")
 	s.close()
 }
 
 // readAir reads the air's state: altitude and temperature, or density and
-// viscosity instead of both.
+// viscosity, which count instead of both.
 func (r *reader) readAir(s *scope) {
 	shop := r.shop
 	air := s.inline("air")
-	if air == nil {
+	if air != nil {
+		shop.AirDensity = measure[unit.Density](air, "density")
+		shop.AirViscosity = measure[unit.Viscosity](air, "viscosity")
+		air.close()
+	}
+	s.seen["altitude"], s.seen["air_temperature"] = true, true
+	if air == nil || s.t.Get("altitude") != nil {
 		shop.Altitude = measure[unit.Length](s, "altitude")
+	}
+	if air == nil || s.t.Get("air_temperature") != nil {
 		shop.AirTemperature = measure[unit.Temperature](s, "air_temperature")
-		return
 	}
-	for _, field := range []string{"altitude", "air_temperature"} {
-		if node := s.node(field); node != nil {
-			s.r.problem(node.Key, field+" beside air", "either air or altitude and air_temperature", "leave out "+field+", or air")
-		}
+}
+
+// envelope reads a flow at a pressure.
+func (s *scope) envelope(field string) Field[Envelope] {
+	node := s.node(field)
+	if node == nil {
+		return Field[Envelope]{}
 	}
-	shop.AirDensity = measure[unit.Density](air, "density")
-	shop.AirViscosity = measure[unit.Viscosity](air, "viscosity")
-	air.close()
+	flow, press, ok := two(s, node, "", unit.ReadAt[unit.Flow, unit.Pressure])
+	if ok && (flow <= 0 || press <= 0) {
+		s.wrong(node, "a flow and a pressure above zero", "check the figures")
+	}
+	return Field[Envelope]{Envelope{flow, press}, Stated, node.At}
 }
 
 // editions reads the adopted editions, text by text.
@@ -78,12 +78,9 @@ func (s *scope) editions(field string) []Edition {
 	}
 	var list []Edition
 	for _, item := range t.Nodes {
-		v, ok := item.Value.(string)
-		if !ok {
-			s.r.problem(item.At, item.Name+" = "+item.Source, "an edition in quotes", `write "2018"`)
-			continue
+		if v, ok := s.str(item, "an edition in quotes"); ok {
+			list = append(list, Edition{item.Name, v, item.Key})
 		}
-		list = append(list, Edition{item.Name, v, item.Key})
 	}
 	return list
 }
@@ -91,7 +88,7 @@ func (s *scope) editions(field string) []Edition {
 // readMethod reads [method].
 func (r *reader) readMethod(top *scope) {
 	s := top.single("method")
-	if s == nil {
+	if s == nil { // its defaults hold
 		s = r.open(&entry.Table{}, "method", "")
 	}
 	r.shop.Junctions = s.word("junctions").V

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"dustbook/plan/entry"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -11,7 +12,7 @@ func (r *reader) readCollectors(top *scope) {
 		c := &Collector{At: s.t.At}
 		c.Name = s.name("collector").Name
 		c.Place = s.point("at")
-		r.refer(s, "room", "room", func(thing any) { c.Room = thing.(*Room) })
+		r.refer(s, "room", func(thing any) { c.Room = thing.(*Room) })
 		c.Inlet = measure[unit.Length](s, "inlet").V
 		r.readFan(s, c)
 		c.Motor, c.Circuit = s.motor("motor"), s.circuit("circuit")
@@ -20,9 +21,9 @@ func (r *reader) readCollectors(top *scope) {
 		c.Starter = s.word("starter")
 		c.RunUp = measure[unit.Time](s, "run_up")
 		c.Separator, c.Filter = s.separator("separator"), s.filter("filter")
-		c.Bin, c.Outlet = s.bin("bin"), s.outlet("outlet")
+		c.Bin, c.Outlet = s.bin("bin"), s.outlet("outlet", c)
 		c.Exhaust = s.word("exhaust")
-		r.refer(s, "returns_to", "room", func(thing any) { c.ReturnsTo = thing.(*Room) })
+		r.refer(s, "returns_to", func(thing any) { c.ReturnsTo = thing.(*Room) })
 		c.ReturnOpening = measure[unit.Area](s, "return_opening")
 		c.Enclosure = s.word("enclosure")
 		c.DirtyVolume = measure[unit.Volume](s, "dirty_volume")
@@ -34,7 +35,7 @@ func (r *reader) readCollectors(top *scope) {
 
 // readFan reads the curve or the claims, and the power.
 func (r *reader) readFan(s *scope, c *Collector) {
-	if s.t.Get("fan_curve") == nil && s.t.Get("claims") == nil {
+	if s.t.Get("fan_curve") == nil && s.t.Get("claims") == nil && !s.misspelt("fan_curve") && !s.misspelt("claims") {
 		r.problem(s.t.At, s.title()+` without "fan_curve" or "claims"`, "one of the two", `add fan_curve = [["0 cfm", "11 inwg"], …] from the maker's curve, or claims = { flow = "…", suction = "…" } from the label`)
 	}
 	flows, pressures := pairs[unit.Flow, unit.Pressure](s, "fan_curve")
@@ -55,8 +56,8 @@ func (r *reader) readFan(s *scope, c *Collector) {
 		c.FanPower = append(c.FanPower, PowerPoint{flows[i], powers[i]})
 	}
 	c.Efficiency = s.number("efficiency")
-	if c.FanPower != nil && c.Efficiency.Known() {
-		r.problem(c.Efficiency.At, "efficiency beside fan_power", "one of the two", "leave out efficiency: the curve says more")
+	if node := s.t.Get("efficiency"); node != nil && s.t.Get("fan_power") != nil {
+		r.problem(node.Key, "efficiency beside fan_power", "one of the two", "take efficiency out: the curve says more")
 	}
 	c.Wheel = s.word("wheel")
 }
@@ -77,8 +78,8 @@ func (s *scope) filter(field string) *Filter {
 		return nil
 	}
 	f := &Filter{Area: measure[unit.Area](t, "area"), Clean: measure[unit.Pressure](t, "clean").V, Change: measure[unit.Pressure](t, "change").V, Flow: measure[unit.Flow](t, "at").V, Side: t.word("side")}
-	if change := t.t.Get("change"); change != nil && f.Change > 0 && f.Change < f.Clean {
-		t.wrong(change, "a pressure no lower than the clean filter's", "check the two figures")
+	if f.Change > 0 && f.Clean > 0 && !unit.AtLeast(float64(f.Change), float64(f.Clean)) {
+		t.wrong(t.t.Get("change"), "a pressure no lower than the clean filter's", "check the two figures")
 	}
 	t.close()
 	return f
@@ -91,11 +92,8 @@ func (s *scope) bin(field string) *Bin {
 		return nil
 	}
 	if _, ok := node.Value.(*entry.Table); !ok {
-		size, ok := quantity[unit.Volume](s, node)
-		if !ok {
-			return nil
-		}
-		return &Bin{Size: size, Called: rowOf[[2]string{"bin", "called"}].Default}
+		size := measureOr[unit.Volume](s, field, ", or a table { size = …, called = … }")
+		return &Bin{Size: size.V, Called: rowOf[[2]string{"bin", "called"}].Default}
 	}
 	t := s.inline(field)
 	b := &Bin{Size: measure[unit.Volume](t, "size").V, Called: t.text("called").V, Material: t.text("material")}
@@ -103,18 +101,24 @@ func (s *scope) bin(field string) *Bin {
 	return b
 }
 
-func (s *scope) outlet(field string) *Outlet {
+func (s *scope) outlet(field string, c *Collector) *Outlet {
 	t := s.inline(field)
 	if t == nil {
 		return nil
 	}
 	o := &Outlet{Size: measure[unit.Length](t, "size").V, Length: measure[unit.Length](t, "length").V}
+	if t.t.Get("size") == nil {
+		o.Size = c.Inlet
+		t.assume("size", unit.Size.Print(s.r.shop.Units, c.Inlet)+", as the inlet", source.Basis{Mark: source.Practice})
+	}
 	material := t.word("material").V
 	rough := measure[unit.Length](t, "roughness")
 	o.Elbows, o.Loss = t.fittings("fittings"), t.number("loss").V
 	o.Roughness = rough.V
 	if !rough.Known() && material != "" {
-		o.Roughness = findMaterial(material).Roughness
+		stuff := findMaterial(material)
+		o.Roughness = stuff.Roughness
+		t.assume("roughness", unit.Thin.Print(s.r.shop.Units, stuff.Roughness), stuff.Basis)
 	}
 	t.close()
 	return o

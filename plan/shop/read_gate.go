@@ -1,18 +1,20 @@
 package shop
 
 import (
+	"slices"
+
 	"dustbook/plan/entry"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
-// readGates reads [[gate]] and [[leak]].
+// readGates reads [[gate]].
 func (r *reader) readGates(top *scope) {
 	for _, s := range top.several("gate") {
 		g := &Gate{At: s.t.At}
 		g.Name = s.name("gate").Name
 		at := measure[unit.Length](s, "at")
-		r.refer(s, "on", "duct", func(thing any) {
+		r.refer(s, "on", func(thing any) {
 			g.On = thing.(*Duct)
 			g.Where = s.along(g.On, at)
 			g.On.Gates = append(g.On.Gates, g)
@@ -27,17 +29,31 @@ func (r *reader) readGates(top *scope) {
 		r.shop.Gates = append(r.shop.Gates, g)
 		s.close()
 	}
+}
+
+// readLeaks reads [[leak]]. A leak without a place or a size draws nothing
+// that could be reckoned, and is listed as an assumption.
+func (r *reader) readLeaks(top *scope) {
 	for _, s := range top.several("leak") {
 		l := &Leak{At: s.t.At}
 		at := measure[unit.Length](s, "at")
-		r.refer(s, "on", "duct", func(thing any) {
+		l.Hole = measure[unit.Length](s, "hole").V
+		r.refer(s, "on", func(thing any) {
 			l.On = thing.(*Duct)
 			l.Where = s.along(l.On, at)
-			l.On.Leaks = append(l.On.Leaks, l)
+			if l.Hole > 0 {
+				l.On.Leaks = append(l.On.Leaks, l)
+			}
 		})
-		l.Hole = measure[unit.Length](s, "hole").V
-		r.shop.Leaks = append(r.shop.Leaks, l)
 		s.close()
+		if on := s.t.Get("on"); on == nil || s.t.Get("hole") == nil {
+			if on != nil {
+				s.about, _ = on.Value.(string)
+			}
+			s.assume("hole", "not given: a leak that is not reckoned", source.Basis{Mark: source.Practice})
+			continue
+		}
+		r.shop.Leaks = append(r.shop.Leaks, l)
 	}
 }
 
@@ -46,35 +62,57 @@ func (s *scope) along(d *Duct, at Field[unit.Length]) unit.Length {
 	if !at.Known() {
 		return d.Length
 	}
-	if unit.Compare(float64(at.V), float64(d.Length)) > 0 {
-		s.r.problem(at.At, "at = "+entry.Quote(unit.Run.Print(s.r.shop.Units, at.V)), "a place on "+entry.Quote(d.Name)+", which is "+unit.Run.Print(s.r.shop.Units, d.Length)+" long", "measure from its upstream end")
+	if d.run && unit.Compare(float64(at.V), float64(d.Length)) > 0 {
+		s.wrong(s.t.Get("at"), "a place on "+entry.Quote(d.Name)+", which is "+unit.Run.Print(s.r.shop.Units, d.Length)+" long", "measure from its upstream end")
 	}
-	return at.V
+	return min(at.V, d.Length)
+}
+
+// placesOn reads a list of places on a duct.
+func (s *scope) placesOn(d *Duct, field string) []unit.Length {
+	var list []unit.Length
+	for _, item := range s.items(field, `a list of lengths ["0 ft", …]`, "write the places in square brackets") {
+		v, ok := quantity[unit.Length](s, field, item, "")
+		switch {
+		case !ok:
+		case v < 0 || d.run && unit.Compare(float64(v), float64(d.Length)) > 0:
+			s.wrong(item, "a place on the duct, which is "+unit.Run.Print(s.r.shop.Units, d.Length)+" long", "measure from its upstream end")
+		default:
+			list = append(list, v)
+		}
+	}
+	return list
 }
 
 // gateLeak reads what a shut gate lets through.
 func (s *scope) gateLeak(field string) GateLeak {
 	node := s.node(field)
-	expected := `a share of the bore such as 0.015, "none", or a flow at a pressure such as "15 cfm at 8 inwg"`
 	if node == nil {
 		f := defaulted(s, field, parseNumber)
 		return GateLeak{Share: f.V, Basis: s.row(field).Basis}
 	}
 	given := source.Basis{Mark: source.Given}
+	if node.Value == "none" {
+		return GateLeak{None: true, Basis: given}
+	}
+	const or = `, or "none", or a share of the bore such as 0.015`
 	if share, ok := plain(node); ok {
 		if share <= 0 || share > 1 {
-			s.wrong(node, expected, `write a share of one, or "none"`)
+			s.wrong(node, "a share of the bore above 0 and at most 1", `write a share such as 0.015, or "none"`)
 			return GateLeak{None: true}
 		}
 		return GateLeak{Share: share, Basis: given}
 	}
-	text, ok := s.str(node, expected)
-	if !ok || text == "none" {
-		return GateLeak{None: true, Basis: given}
+	if share, ok := numberIn(node); ok {
+		s.wrong(node, `a share of the bore without quotes, or "none"`, "write "+unit.Short(share))
+		return GateLeak{None: true}
 	}
-	flow, press, err := unit.ReadAt[unit.Flow, unit.Pressure](text)
-	if err != nil || flow <= 0 || press <= 0 {
-		s.wrong(node, expected, `write "15 cfm at 8 inwg"`)
+	flow, press, ok := two(s, node, or, unit.ReadAt[unit.Flow, unit.Pressure])
+	if !ok {
+		return GateLeak{None: true}
+	}
+	if flow <= 0 || press <= 0 {
+		s.wrong(node, "a flow and a pressure above zero", `check the figures, or write "none"`)
 		return GateLeak{None: true}
 	}
 	return GateLeak{Flow: flow, Press: press, Basis: given}
@@ -86,17 +124,15 @@ func (r *reader) readUses(top *scope) {
 		u := &Use{At: s.t.At}
 		u.Name = s.name("use").Name
 		refs := s.strings("machines")
-		if node := s.t.Get("machines"); node != nil && len(refs) == 0 {
-			s.wrong(node, "the names of the machines that run together", `write ["…", "…"]`)
+		if items, isList := s.listIn("machines"); isList && len(items) == 0 {
+			s.wrong(s.t.Get("machines"), "the names of the machines that run together", `write machines = ["…", "…"]`)
 		}
 		for _, ref := range refs {
 			r.later(ref, "machine", func(thing any) {
 				m := thing.(*Machine)
-				for _, other := range u.Machines {
-					if other == m {
-						r.problem(ref.At, entry.Quote(ref.Name)+" twice", "each machine once", "leave one out")
-						return
-					}
+				if slices.Contains(u.Machines, m) {
+					r.problem(ref.At, entry.Quote(ref.Name)+" again", "each machine once", "take one of the two out")
+					return
 				}
 				u.Machines = append(u.Machines, m)
 			})

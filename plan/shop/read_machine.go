@@ -1,9 +1,6 @@
 package shop
 
 import (
-	"fmt"
-	"slices"
-
 	"dustbook/plan/entry"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
@@ -13,20 +10,12 @@ import (
 func (r *reader) readMachines(top *scope) {
 	for _, s := range top.several("machine") {
 		m := &Machine{At: s.t.At}
-		ref := s.name("machine")
-		m.Name = ref.Name
+		m.Name = s.name("machine").Name
 		m.Kind = s.word("kind").V
 		kind := findKind(m.Kind)
 		m.Place = s.point("at")
-		r.refer(s, "room", "room", func(thing any) { m.Room = thing.(*Room) })
-		makes := s.word("makes")
-		m.Makes, m.MakesStated = makes.V, makes.Stated()
-		if kind != nil {
-			m.Waste = kind.Waste
-			if m.Makes == "" {
-				m.Makes = kind.Makes
-			}
-		}
+		r.refer(s, "room", func(thing any) { m.Room = thing.(*Room) })
+		s.readMakes(m, kind)
 		m.Motor, m.Circuit = s.motor("motor"), s.circuit("circuit")
 		m.Amps = measure[unit.Current](s, "amps")
 		m.Restarts = s.yes("restarts")
@@ -38,44 +27,77 @@ func (r *reader) readMachines(top *scope) {
 			r.later(gate, "gate", func(thing any) { m.AlsoOpen = append(m.AlsoOpen, thing.(*Gate)) })
 		}
 		m.Cut = s.cut("cut")
-		if kind != nil {
-			m.Ports = s.ports(m, kind)
-		} else {
-			s.node("port") // without a kind there is nothing to hold them against
-		}
-		if ref.Name != "" && (kind == nil || m.Ports == nil) {
-			r.broken[m.Name] = true
-		}
+		r.readPorts(s, m, kind)
 		r.shop.Machines = append(r.shop.Machines, m)
 		s.close()
 	}
 }
 
-// ports reads the machine's ports, or takes those of its kind.
-func (s *scope) ports(m *Machine, kind *Kind) []*Port {
-	scopes := s.inlines("port")
-	if len(scopes) == 0 {
-		if s.t.Get("port") != nil {
-			return nil // it was there and wrong
-		}
-		return s.kindPorts(m, kind)
+// readMakes reads what the machine throws; left out, what its kind throws.
+func (s *scope) readMakes(m *Machine, kind *Kind) {
+	makes := s.word("makes")
+	m.Makes, m.MakesStated = makes.V, makes.Stated()
+	if kind == nil {
+		return
 	}
-	var list []*Port
+	m.Waste = kind.Waste
+	if s.t.Get("makes") == nil {
+		m.Makes = kind.Makes
+		s.assume("makes", kind.Makes, source.Basis{Mark: source.Practice})
+	}
+}
+
+// readPorts reads the machine's ports, or takes those of its kind. Where the
+// kind or the list of ports is wrong, the ports are read for their own
+// mistakes and not held against what names them.
+func (r *reader) readPorts(s *scope, m *Machine, kind *Kind) {
+	node := s.t.Get("port")
+	if kind == nil || s.misspelt("port") {
+		r.broken[m.Name] = true
+	}
+	if kind == nil {
+		kind = findKind(anyKind)
+	}
+	scopes := s.inlines("port")
+	if node == nil {
+		m.Ports = s.kindPorts(m, kind)
+		return
+	}
+	if items, isList := s.listIn("port"); isList && len(items) == 0 {
+		s.wrong(node, "one port at least", "take port out for the ports of its kind, or describe one: port = { … }")
+	}
+	slugs := map[string]bool{}
 	for _, p := range scopes {
-		p.about = m.Name
 		port := &Port{Machine: m, At: p.t.At}
-		if port.Name = p.portName(kind, len(scopes)); port.Name == "" {
-			continue
+		p.about = m.Name
+		port.Name = p.portName(kind, len(scopes))
+		if slug := Slug(port.Name); port.Name != "" && slugs[slug] {
+			s.r.problem(p.nameAt(), "the port "+entry.Quote(port.Name)+" again", "ports that differ in letters or digits of their names", "give one of the two another name")
+		} else {
+			slugs[slug] = true
 		}
-		if slices.ContainsFunc(list, func(other *Port) bool { return other.Name == port.Name }) {
-			s.r.problem(p.t.At, "the port "+entry.Quote(port.Name)+" twice", "names that differ within a machine", "rename one of them")
+		if port.Name == "" {
+			r.broken[m.Name] = true
 		}
 		p.about = m.Name + "/" + port.Name
 		p.fillPort(port, kind)
 		p.close()
-		list = append(list, port)
+		m.Ports = append(m.Ports, port)
 	}
-	return list
+	if len(m.Ports) == 0 {
+		r.broken[m.Name] = true
+	}
+}
+
+// anyKind is the kind of a machine that is of none of the others.
+const anyKind = "other"
+
+// nameAt is where the table's name stands, or the table.
+func (s *scope) nameAt() entry.Place {
+	if node := s.t.Get("name"); node != nil {
+		return node.At
+	}
+	return s.t.At
 }
 
 // portName is the port's name; a lone port may leave it to its kind.
@@ -85,16 +107,14 @@ func (p *scope) portName(kind *Kind, count int) string {
 		if count == 1 {
 			return kind.Ports[0].Name
 		}
-		p.r.problem(p.t.At, "a port without name", "a name, since the machine has several ports", `add name = "…"`)
+		if !p.misspelt("name") {
+			p.r.problem(p.t.At, `a port of `+entry.Quote(p.about)+` without "name"`, "a name, since the machine has several ports", `add name = "…"`)
+		}
 		return ""
 	}
 	name, ok := p.str(node, "a name in quotes")
-	if !ok {
-		return ""
-	}
-	if fault := nameFault(name); fault != "" {
-		p.r.problem(node.At, "name = "+entry.Quote(name), fault, "choose a plain name")
-		return ""
+	if ok {
+		p.checkName("port", name, node)
 	}
 	return name
 }
@@ -110,33 +130,21 @@ func (p *scope) fillPort(port *Port, kind *Kind) {
 	port.Size, port.Flow = size.V, flow.V
 	port.Need = source.Basis{Mark: source.Given, Clause: port.FlowFrom}
 	port.HoodLoss, port.Hood = hood.V, source.Basis{Mark: source.Given}
-	if !size.Known() && p.t.Get("size") == nil {
-		if port.Size = stock.Size[units]; port.Size == 0 {
-			p.missing("size", port, kind)
-		} else {
-			p.assumePort("size", unit.Size.Print(units, port.Size), stock.Need[units])
+	if p.t.Get("size") == nil {
+		port.Size = stock.Size[units]
+		p.assume("size", unit.Size.Print(units, port.Size), stock.Need[units])
+	}
+	if p.t.Get("flow") == nil {
+		port.Flow, port.Need = stock.Flow[units], source.Basis{}
+		if port.Flow > 0 { // an open end needs nothing
+			port.Need = stock.Need[units]
+			p.assume("flow", unit.Air.Print(units, port.Flow), port.Need)
 		}
 	}
-	if !flow.Known() && p.t.Get("flow") == nil {
-		port.Flow, port.Need = stock.Flow[units], stock.Need[units]
-		if port.Flow == 0 && kind.Name != "open end" {
-			p.missing("flow", port, kind)
-		} else if port.Flow > 0 {
-			p.assumePort("flow", unit.Air.Print(units, port.Flow), stock.Need[units])
-		}
-	}
-	if !hood.Known() {
+	if p.t.Get("hood_loss") == nil {
 		port.HoodLoss, port.Hood = stock.HoodLoss, stock.Hood
-		p.assumePort("hood_loss", unit.Short(stock.HoodLoss), stock.Hood)
+		p.assume("hood_loss", unit.Short(stock.HoodLoss), stock.Hood)
 	}
-}
-
-func (p *scope) missing(field string, port *Port, kind *Kind) {
-	p.r.problem(p.t.At, fmt.Sprintf("the port %s without %s", entry.Quote(port.Full()), field), fmt.Sprintf("a %s: the kind %s brings none for it", field, entry.Quote(kind.Name)), "add "+field)
-}
-
-func (p *scope) assumePort(field, value string, basis source.Basis) {
-	p.assume(field, value, &Row{Table: "port", Field: field, Basis: basis})
 }
 
 // port is the kind's port of that name, else its first.
@@ -170,6 +178,12 @@ func (s *scope) motor(field string) *Motor {
 		return nil
 	}
 	m := &Motor{At: t.t.At, Power: measure[unit.Power](t, "power").V, Volts: measure[unit.Voltage](t, "volts"), Phase: t.count("phase"), Poles: t.count("poles"), ServiceFactor: t.number("service_factor")}
+	if m.Phase.V == 2 {
+		t.wrong(t.t.Get("phase"), "1 or 3", "write 1 for a single phase, 3 for three")
+	}
+	if m.Poles.V%2 != 0 {
+		t.wrong(t.t.Get("poles"), "an even count of poles: 2, 4, 6 …", "read it off the nameplate, or take it out")
+	}
 	t.close()
 	return m
 }

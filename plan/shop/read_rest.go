@@ -1,7 +1,5 @@
 package shop
 
-import "strings"
-
 // restTables are the tables of the contract whose things this package checks
 // for form only: other packages will read them when they need them.
 var restTables = []string{"extinguisher", "stop", "tap", "trigger", "control", "chain", "sensor", "accepted", "document"}
@@ -32,14 +30,4 @@ func (s *scope) checkForm() {
 		panic("shop: no reader for the kind " + row.Kind)
 	}
 	s.close()
-}
-
-// refers resolves names only to find the ones that mean nothing.
-func refers(s *scope, field string) {
-	kind := s.row(field).Of
-	for _, ref := range s.strings(field) {
-		if !strings.Contains(kind, "trigger") && !strings.Contains(kind, "sensor") {
-			s.r.later(ref, kind, func(any) {})
-		}
-	}
 }

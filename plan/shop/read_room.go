@@ -3,6 +3,7 @@ package shop
 import (
 	"math"
 
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -12,8 +13,8 @@ func (r *reader) readRooms(top *scope) {
 		room := &Room{At: s.t.At}
 		room.Name = s.name("room").Name
 		room.Outline = s.points("outline")
-		if node := s.t.Get("outline"); node != nil && len(room.Outline) > 0 && (len(room.Outline) < 3 || polygonArea(room.Outline) < 0.1) {
-			s.wrong(node, "an outline of at least three corners with an area", "give the corners in order")
+		if room.Outline != nil && (len(room.Outline) < 3 || polygonArea(room.Outline) < leastFloor) {
+			s.wrong(s.t.Get("outline"), "an outline of at least three corners with an area", "give the corners in order")
 		}
 		room.Height = measure[unit.Length](s, "height")
 		room.Exits = s.points("exits")
@@ -26,19 +27,43 @@ func (r *reader) readRooms(top *scope) {
 		s.close()
 	}
 	for _, s := range top.several("appliance") {
-		a := &Appliance{Kind: s.word("kind").V, At: s.t.At}
-		r.refer(s, "room", "room", func(thing any) { a.Room = thing.(*Room) })
-		r.shop.Appliances = append(r.shop.Appliances, a)
-		s.close()
+		r.readAppliance(s)
 	}
 	for _, s := range top.several("wall") {
-		w := &Wall{From: s.point("from").V, To: s.point("to").V, Rating: s.text("rating"), Divides: s.word("divides"), At: s.t.At}
-		if from, to := s.t.Get("from"), s.t.Get("to"); from != nil && to != nil && math.Hypot(w.To.X-w.From.X, w.To.Y-w.From.Y) < 0.01 {
-			s.wrong(to, "a wall with a length", "give its two ends")
+		from, to := s.point("from"), s.point("to")
+		w := &Wall{From: from.V, To: to.V, Rating: s.text("rating"), Divides: s.word("divides"), At: s.t.At}
+		if from.Known() && to.Known() && math.Hypot(w.To.X-w.From.X, w.To.Y-w.From.Y) < leastWall {
+			s.wrong(s.t.Get("to"), "a wall with a length", "give its two ends")
 		}
 		r.shop.Walls = append(r.shop.Walls, w)
 		s.close()
 	}
+}
+
+// The least area of a room and the least length of a wall that are taken for
+// one: below them the points are a slip of the pen.
+const (
+	leastFloor = 0.1  // square metres
+	leastWall  = 0.01 // metres
+)
+
+// readAppliance reads [[appliance]]. Its kind and its room may be left out;
+// the worst is taken then: an open flue, in every room.
+func (r *reader) readAppliance(s *scope) {
+	a := Appliance{Kind: s.word("kind").V, At: s.t.At}
+	r.refer(s, "room", func(thing any) {
+		a.Room = thing.(*Room)
+		r.shop.Appliances = append(r.shop.Appliances, &a)
+	})
+	if s.t.Get("room") == nil {
+		s.assume("room", "any room of the file", source.Basis{Mark: source.Practice})
+		for _, room := range r.shop.Rooms {
+			anywhere := a
+			anywhere.Room = room
+			r.shop.Appliances = append(r.shop.Appliances, &anywhere)
+		}
+	}
+	s.close()
 }
 
 func polygonArea(outline []Point) float64 {

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dustbook/plan/entry"
@@ -17,7 +18,21 @@ type reader struct {
 	pending []func() // references to resolve once everything is read
 	joins   []join   // where ducts join, to find once every duct is known
 	known   map[string]map[string]any
-	broken  map[string]bool // machines whose own table had a problem: no second complaint about their ports
+	ports   map[*Machine]map[string]*Port
+	search  search
+
+	nameLists map[string][]string // names by what may hold them
+
+	// What is wrong already, so that one cause gives one message.
+	broken   map[string]bool // machines whose ports could not be read
+	lost     map[string]bool // kinds whose table is misspelt or of the wrong shape
+	nameless map[string]bool // kinds of which one has no name that can be read
+	twice    map[string]bool // names that stand twice
+}
+
+func newReader(file string) *reader {
+	return &reader{file: file, shop: &Shop{File: file}, ports: map[*Machine]map[string]*Port{}, nameLists: map[string][]string{},
+		broken: map[string]bool{}, lost: map[string]bool{}, nameless: map[string]bool{}, twice: map[string]bool{}}
 }
 
 // named is one thing of the file that others may refer to.
@@ -59,42 +74,70 @@ func (s *scope) row(field string) *Row {
 func (s *scope) node(field string) *entry.Node {
 	s.seen[field] = true
 	node := s.t.Get(field)
-	if node == nil && s.row(field).Need == "must" {
-		s.r.problem(s.t.At, s.title()+" without "+entry.Quote(field), fmt.Sprintf("a line %s = …: %s", field, lower(s.row(field).Means)), fmt.Sprintf("add %s to %s", field, s.title()))
+	if row := s.row(field); node == nil && row.Need == "must" && !s.misspelt(field) {
+		s.r.problem(s.t.At, s.title()+" without "+entry.Quote(field), lower(row.Means), "add "+field+" = "+row.sample())
 	}
 	return node
 }
 
-// title names the table in messages: `the duct "Saw drop"`, `the hose of "Saw drop"`.
+// misspelt reports whether a key that nothing knows is likely to mean the
+// field. Such a key gets a message of its own.
+func (s *scope) misspelt(field string) bool {
+	for _, node := range s.t.Nodes {
+		if rowOf[[2]string{s.table, node.Name}] != nil {
+			continue
+		}
+		if near := s.r.search.near(s.table, node.Name, s.fields()); len(near) > 0 && near[0] == field {
+			return true
+		}
+	}
+	return false
+}
+
+// fields are the names a key of this table may have.
+func (s *scope) fields() []string {
+	if s.table == "" {
+		return topTables
+	}
+	return fieldNames[s.table]
+}
+
+// title names the table in messages: `the duct "Saw drop"`, `the hose of
+// "Saw drop"`, "a table [[wall]]".
 func (s *scope) title() string {
+	top := slices.Contains(topTables, s.table)
 	switch {
-	case s.table == "" || s.table == "shop" || s.table == "method" || s.table == "control":
+	case onceTables[s.table]:
 		return "the table [" + s.table + "]"
+	case top && s.about == "":
+		return "a table [[" + s.table + "]]"
 	case s.about == "":
 		return article(s.table)
+	case top || s.table == "port":
+		return fmt.Sprintf("the %s %s", s.table, entry.Quote(s.about))
+	case strings.Contains(s.table, " "):
+		return fmt.Sprintf("%s of %s", article(s.table), entry.Quote(s.about))
 	}
-	return fmt.Sprintf("the %s %s", s.table, entry.Quote(s.about))
+	return fmt.Sprintf("the %s of %s", s.table, entry.Quote(s.about))
 }
 
 // close reports every key of the table that nothing read.
 func (s *scope) close() {
-	var known []string
-	if s.table == "" {
-		known = topTables
-	} else {
-		for _, row := range rowsOf[s.table] {
-			known = append(known, row.Field)
-		}
-	}
 	for _, node := range s.t.Nodes {
 		if s.seen[node.Name] {
 			continue
 		}
-		what := "a field of " + article(s.table)
-		if s.table == "" {
-			what = "a table of the shop file"
+		read, what, none := "the key "+entry.Quote(node.Name), "a field of "+article(s.table), "see the list of fields, or take it out"
+		switch {
+		case s.table == "":
+			read, what, none = said(node), "a table of the shop file", "see the list of tables, or take it out"
+			if near := s.r.search.near("", node.Name, topTables); len(near) > 0 {
+				s.r.lost[near[0]] = true
+			}
+		case onceTables[s.table]:
+			what = "a field of the table [" + s.table + "]"
 		}
-		s.r.problem(node.Key, "the key "+entry.Quote(node.Name), what, nearest(node.Name, known))
+		s.r.problem(node.Key, read, what, s.r.nearest(s.table, node.Name, s.fields(), none))
 	}
 }
 
@@ -102,7 +145,10 @@ func (s *scope) close() {
 var topTables = []string{"shop", "method", "room", "appliance", "wall", "extinguisher", "stop", "machine", "collector",
 	"duct", "gate", "leak", "tap", "trigger", "control", "chain", "sensor", "use", "confirmed", "accepted", "document", "revision"}
 
-// table opens a top-level table that may stand once.
+// onceTables are those that may stand once.
+var onceTables = map[string]bool{"shop": true, "method": true, "control": true}
+
+// single opens a top-level table that may stand once.
 func (s *scope) single(name string) *scope {
 	s.seen[name] = true
 	node := s.t.Get(name)
@@ -111,7 +157,7 @@ func (s *scope) single(name string) *scope {
 	}
 	t, ok := node.Value.(*entry.Table)
 	if !ok {
-		s.r.problem(node.Key, "["+"["+name+"]] or "+name+" = "+node.Source, "one table ["+name+"]", "write ["+name+"] on a line of its own, once")
+		s.r.problem(node.Key, said(node), "one table ["+name+"]", "write ["+name+"] on a line of its own, once")
 		return nil
 	}
 	return s.r.open(t, name, "")
@@ -124,20 +170,23 @@ func (s *scope) several(name string) []*scope {
 	if node == nil {
 		return nil
 	}
-	return s.tables(node, name, "")
+	if _, one := node.Value.(*entry.Table); one {
+		s.r.lost[name] = true
+		s.r.problem(node.Key, said(node), "[["+name+"]], because there may be several", "write [["+name+"]] with two brackets")
+		return nil
+	}
+	return s.tables(node, name, "", "write [["+name+"]] on a line of its own")
 }
 
-func (s *scope) tables(node *entry.Node, table, about string) []*scope {
+// tables opens the tables of a list of tables, or one table in place of it.
+func (s *scope) tables(node *entry.Node, table, about, do string) []*scope {
 	if t, ok := node.Value.(*entry.Table); ok {
-		if strings.Contains(table, " ") || table == "port" {
-			return []*scope{s.r.open(t, table, about)}
-		}
-		s.r.problem(node.Key, "["+table+"]", "[["+table+"]], because there may be several", "write [["+table+"]] with two brackets")
-		return nil
+		return []*scope{s.r.open(t, table, about)}
 	}
 	list, ok := node.Value.([]*entry.Node)
 	if !ok {
-		s.r.problem(node.At, node.Name+" = "+node.Source, "[["+table+"]] tables", "write [["+table+"]] on a line of its own")
+		s.r.lost[table] = true
+		s.wrong(node, "a table, or a list of them", do)
 		return nil
 	}
 	var scopes []*scope
@@ -146,48 +195,8 @@ func (s *scope) tables(node *entry.Node, table, about string) []*scope {
 			scopes = append(scopes, s.r.open(t, table, about))
 			continue
 		}
-		s.r.problem(item.At, item.Source, "a table", "write { … } or [["+table+"]]")
+		s.r.lost[table] = true
+		s.wrong(item, "a table, or a list of them", do)
 	}
 	return scopes
-}
-
-// nearest is the advice for a word that is not known.
-func nearest(word string, known []string) string {
-	if near := entry.Nearest(word, known, 3); len(near) > 0 {
-		return "write " + orList(quoteAll(near))
-	}
-	if len(known) <= 12 {
-		return "use one of " + strings.Join(quoteAll(known), ", ")
-	}
-	return "see the list of fields and words, or leave it out"
-}
-
-func quoteAll(list []string) []string {
-	quoted := make([]string, len(list))
-	for i, word := range list {
-		quoted[i] = entry.Quote(word)
-	}
-	return quoted
-}
-
-func orList(list []string) string {
-	if len(list) < 2 {
-		return strings.Join(list, "")
-	}
-	return strings.Join(list[:len(list)-1], ", ") + " or " + list[len(list)-1]
-}
-
-func article(word string) string {
-	if word != "" && strings.ContainsRune("aeiou", rune(word[0])) {
-		return "an " + word
-	}
-	return "a " + word
-}
-
-func lower(sentence string) string {
-	sentence = strings.TrimSuffix(sentence, ".")
-	if sentence == "" {
-		return sentence
-	}
-	return strings.ToLower(sentence[:1]) + sentence[1:]
 }

@@ -6,9 +6,22 @@ import (
 	"dustbook/plan/unit"
 )
 
+// The rules of routes, from factor.csv.
+var (
+	leastElbow = factor("least elbow").Number("value") // degrees
+	riserSlope = math.Sin(factor("riser slope").Number("value") * math.Pi / 180)
+	leastRiser = factor("least riser").Number("value") / 1000
+	samePlace  = factor("same place").Number("value") / 1000
+)
+
 // distance between two spots, in metres.
 func distance(a, b Spot) float64 {
 	return math.Sqrt((b.X-a.X)*(b.X-a.X) + (b.Y-a.Y)*(b.Y-a.Y) + (b.Z-a.Z)*(b.Z-a.Z))
+}
+
+// between is the spot a share of the way from one to another.
+func between(a, b Spot, share float64) Spot {
+	return Spot{a.X + share*(b.X-a.X), a.Y + share*(b.Y-a.Y), a.Z + share*(b.Z-a.Z)}
 }
 
 // Turned is the angle between two directions, each from one spot to another,
@@ -31,7 +44,7 @@ func measureRoute(route []Spot) (unit.Length, []Turn) {
 	for i := 1; i < len(route); i++ {
 		length += distance(route[i-1], route[i])
 		if i+1 < len(route) {
-			if angle := Turned(route[i-1], route[i], route[i], route[i+1]); float64(angle) >= factor("least elbow").Number("value") {
+			if angle := Turned(route[i-1], route[i], route[i], route[i+1]); float64(angle) >= leastElbow {
 				turns = append(turns, Turn{Angle: angle, At: unit.Length(length)})
 			}
 		}
@@ -39,23 +52,35 @@ func measureRoute(route []Spot) (unit.Length, []Turn) {
 	return unit.Length(length), turns
 }
 
-// nearestOn finds the place on a route nearest to a spot: how far off it is,
-// how far along, and between which two points.
-func nearestOn(route []Spot, spot Spot) (off, along float64, segment int) {
+// nearestOn finds the place on a route nearest to a spot: how far off it is
+// and how far along, in metres. Of places equally near, the first counts.
+func nearestOn(route []Spot, spot Spot) (off, along float64) {
 	off = math.Inf(1)
 	walked := 0.0
 	for i := 1; i < len(route); i++ {
 		a, b := route[i-1], route[i]
 		l := distance(a, b)
-		t := ((spot.X-a.X)*(b.X-a.X) + (spot.Y-a.Y)*(b.Y-a.Y) + (spot.Z-a.Z)*(b.Z-a.Z)) / (l * l)
-		t = math.Max(0, math.Min(1, t))
-		at := Spot{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y), a.Z + t*(b.Z-a.Z)}
-		if d := distance(at, spot); d < off-1e-9 {
-			off, along, segment = d, walked+t*l, i
+		share := ((spot.X-a.X)*(b.X-a.X) + (spot.Y-a.Y)*(b.Y-a.Y) + (spot.Z-a.Z)*(b.Z-a.Z)) / (l * l)
+		share = math.Max(0, math.Min(1, share))
+		if d := distance(between(a, b, share), spot); d < off-1e-9 {
+			off, along = d, walked+share*l
 		}
 		walked += l
 	}
-	return off, along, segment
+	return off, along
+}
+
+// runAt is the run of a route that a place lies on, as the index of the run's
+// end; at a corner, the run that goes on from there.
+func runAt(route []Spot, at unit.Length) int {
+	walked := 0.0
+	for i := 1; i < len(route)-1; i++ {
+		walked += distance(route[i-1], route[i])
+		if float64(at) < walked-samePlace {
+			return i
+		}
+	}
+	return len(route) - 1
 }
 
 // Along is the spot at a distance from the upstream end of a route.
@@ -64,9 +89,7 @@ func Along(route []Spot, at unit.Length) Spot {
 	for i := 1; i < len(route); i++ {
 		l := distance(route[i-1], route[i])
 		if left <= l || i == len(route)-1 {
-			t := math.Min(1, left/l)
-			a, b := route[i-1], route[i]
-			return Spot{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y), a.Z + t*(b.Z-a.Z)}
+			return between(route[i-1], route[i], math.Max(0, math.Min(1, left/l)))
 		}
 		left -= l
 	}
@@ -89,11 +112,9 @@ func Part(route []Spot, from, to unit.Length) []Spot {
 // rises reports whether a piece of route has a run that goes up steeply and
 // far enough to be a riser.
 func rises(part []Spot) bool {
-	slope := math.Sin(factor("riser slope").Number("value") * math.Pi / 180)
-	least := factor("least riser").Number("value") / 1000
 	for i := 1; i < len(part); i++ {
 		up := part[i].Z - part[i-1].Z
-		if up >= least && up >= slope*distance(part[i-1], part[i]) {
+		if unit.AtLeast(up, leastRiser) && unit.AtLeast(up, riserSlope*distance(part[i-1], part[i])) {
 			return true
 		}
 	}

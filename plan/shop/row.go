@@ -30,6 +30,17 @@ var wordsData []byte
 
 var rows, rowOf, rowsOf = loadRows()
 
+// fieldNames are the fields of each table, in the order of the data file.
+var fieldNames = namesOfFields()
+
+func namesOfFields() map[string][]string {
+	names := map[string][]string{}
+	for _, row := range rows {
+		names[row.Table] = append(names[row.Table], row.Field)
+	}
+	return names
+}
+
 func loadRows() ([]Row, map[[2]string]*Row, map[string][]*Row) {
 	read := source.MustRows("fields.csv", fieldsData, "table", "field", "kind", "of", "need", "default", "least", "most", "means")
 	list := make([]Row, len(read))
@@ -45,6 +56,26 @@ func loadRows() ([]Row, map[[2]string]*Row, map[string][]*Row) {
 		byTable[row.Table] = append(byTable[row.Table], row)
 	}
 	return list, byName, byTable
+}
+
+// samples are what a field of a kind may look like, for advice.
+var samples = map[string]string{
+	"yes": "true", "count": "1", "number": "0.5", "date": "2026-11-24",
+	"point": "[12, 9]", "points": "[[0, 0], [12, 0], [12, 9], [0, 9]]", "route": "[[12, 9, 1], [12, 9, 8]]",
+	"names": `["…"]`, "texts list": `["elbow 90"]`, "table": "{ … }", "tables": "{ … }",
+	"length": `"4 in"`, "size": `"4 in"`, "area": `"2 sq ft"`, "volume": `"55 gal"`, "flow": `"350 cfm"`, "pressure": `"2.5 inwg"`,
+	"power": `"3 hp"`, "current": `"2.5 A"`, "velocity": `"20 ft/min"`, "wire": `"18 AWG"`,
+}
+
+// sample is what the field may look like, as advice shows it.
+func (row *Row) sample() string {
+	if row.Of == "run" {
+		return `"4 ft"`
+	}
+	if text, ok := samples[row.Kind]; ok {
+		return text
+	}
+	return `"…"`
 }
 
 // Rows lists every field of the contract in the order of the data file.
@@ -81,6 +112,29 @@ func loadWords() map[string][]Word {
 
 // Words lists the words of a group, in the order of the data.
 func Words(group string) []Word { return words[group] }
+
+// wordOf finds a word by its group and its spelling; spellings are all that a
+// group knows, a kind's other names among them.
+var wordOf, spellings = loadSpellings()
+
+func loadSpellings() (map[[2]string]string, map[string][]string) {
+	byName, byGroup := map[[2]string]string{}, map[string][]string{}
+	add := func(group, spelling, word string) {
+		byName[[2]string{group, spelling}] = word
+		byGroup[group] = append(byGroup[group], spelling)
+	}
+	for group, list := range words {
+		for _, w := range list {
+			add(group, w.Word, w.Word)
+		}
+	}
+	for _, k := range kinds {
+		for _, alias := range k.Aliases {
+			add("kind", alias, k.Name)
+		}
+	}
+	return byName, byGroup
+}
 
 func wordNames(group string) []string {
 	var names []string

@@ -16,7 +16,7 @@ func Read(file string, data []byte) (*Shop, entry.Problems) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	r := &reader{file: file, shop: &Shop{File: file}, broken: map[string]bool{}}
+	r := newReader(file)
 	r.readShop(root)
 	if len(r.problems) > 0 {
 		r.problems.Sort()
@@ -36,6 +36,7 @@ func (r *reader) readShop(root *entry.Table) {
 	r.readCollectors(top)
 	r.readDucts(top)
 	r.readGates(top)
+	r.readLeaks(top)
 	r.readUses(top)
 	r.readPaper(top)
 	r.readRest(top)

@@ -77,7 +77,7 @@ var factorData []byte
 var (
 	kinds     = loadKinds()
 	materials = loadMaterials()
-	boreRows  = source.MustRows("bore.csv", boreData, "material", "nominal_in", "inside_mm")
+	bores     = loadBores()
 	hoses     = loadHoses()
 	elbows    = loadElbows()
 	factors   = source.MustRows("factor.csv", factorData, "factor", "value", "unit", "about")
@@ -95,16 +95,16 @@ func loadKinds() []Kind {
 		}
 		port := KindPort{
 			Name: r.Text("port"), Standard: r.Text("standard") == "yes",
-			Size: map[unit.System]unit.Length{}, Flow: map[unit.System]unit.Flow{}, Need: map[unit.System]source.Basis{},
+			Size: map[unit.System]unit.Length{
+				unit.US:     unit.Must[unit.Length](r.Text("size_us_in") + " in"),
+				unit.Metric: unit.Must[unit.Length](r.Text("size_metric_mm") + " mm"),
+			},
+			Flow: map[unit.System]unit.Flow{
+				unit.US:     unit.Must[unit.Flow](r.Text("flow_us_cfm") + " cfm"),
+				unit.Metric: unit.Must[unit.Flow](r.Text("flow_metric_m3_h") + " m3/h"),
+			},
+			Need:     map[unit.System]source.Basis{unit.US: r.MustBasis("us_"), unit.Metric: r.MustBasis("metric_")},
 			HoodLoss: r.Number("hood_loss"), Hood: r.Basis,
-		}
-		if r.Has("flow_us_cfm") {
-			port.Size[unit.US] = unit.Must[unit.Length](r.Text("size_us_in") + " in")
-			port.Flow[unit.US] = unit.Must[unit.Flow](r.Text("flow_us_cfm") + " cfm")
-			port.Need[unit.US] = r.MustBasis("us_")
-			port.Size[unit.Metric] = unit.Must[unit.Length](r.Text("size_metric_mm") + " mm")
-			port.Flow[unit.Metric] = unit.Must[unit.Flow](r.Text("flow_metric_m3_h") + " m3/h")
-			port.Need[unit.Metric] = r.MustBasis("metric_")
 		}
 		last := &list[len(list)-1]
 		last.Ports = append(last.Ports, port)
@@ -168,13 +168,27 @@ func findElbow(name string) ElbowMake {
 	return elbows[slices.IndexFunc(elbows, func(e ElbowMake) bool { return e.Name == name })]
 }
 
+// bore is a row of bore.csv.
+type bore struct {
+	nominal, inside unit.Length
+	basis           source.Basis
+}
+
+func loadBores() map[string][]bore {
+	bores := map[string][]bore{}
+	for _, r := range source.MustRows("bore.csv", boreData, "material", "nominal_in", "inside_mm") {
+		row := bore{unit.Must[unit.Length](r.Text("nominal_in") + " in"), unit.Must[unit.Length](r.Text("inside_mm") + " mm"), r.Basis}
+		bores[r.Text("material")] = append(bores[r.Text("material")], row)
+	}
+	return bores
+}
+
 // Bore is the inside diameter of a pipe of a nominal size, where the
 // material's standard makes it differ; the basis is empty where it does not.
 func Bore(material string, nominal unit.Length) (unit.Length, source.Basis) {
-	for _, r := range boreRows {
-		size := unit.Must[unit.Length](r.Text("nominal_in") + " in")
-		if r.Text("material") == material && unit.Compare(float64(size), float64(nominal)) == 0 {
-			return unit.Must[unit.Length](r.Text("inside_mm") + " mm"), r.Basis
+	for _, row := range bores[material] {
+		if unit.Compare(float64(row.nominal), float64(nominal)) == 0 {
+			return row.inside, row.basis
 		}
 	}
 	return nominal, source.Basis{}
@@ -187,6 +201,11 @@ func factor(name string) source.Row {
 		panic("shop: factor.csv has no row " + name)
 	}
 	return factors[i]
+}
+
+func factorText(name string) string {
+	row := factor(name)
+	return row.Text("value") + " " + row.Text("unit")
 }
 
 // DefaultElbow is the make of elbow taken where a file does not say.

@@ -3,11 +3,53 @@ package shop
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 
 	"dustbook/plan/entry"
 	"dustbook/plan/unit"
 )
+
+// said is a node as the file says it, for messages: key = value, a header, or
+// the value alone in a list.
+func said(node *entry.Node) string {
+	if node.Key.Known() && node.At == node.Key && !strings.HasSuffix(node.Path, "]") {
+		return "[" + node.Name + "]" // a table that only a longer name implies
+	}
+	header := node.Key.Known() && node.At.Line == node.Key.Line && node.At.Column < node.Key.Column
+	if header || strings.HasSuffix(node.Path, "]") {
+		return node.Source
+	}
+	return node.Name + " = " + node.Source
+}
+
+// wrong reports a value of the wrong shape.
+func (s *scope) wrong(node *entry.Node, expected, do string) {
+	s.r.problem(node.At, said(node), expected, do)
+}
+
+// str takes a node's string.
+func (s *scope) str(node *entry.Node, expected string) (string, bool) {
+	do := "write one text in quotes"
+	switch node.Value.(type) {
+	case *entry.Table, []*entry.Node:
+	default:
+		do = "write " + entry.Quote(node.Source)
+	}
+	return s.strOr(node, expected, do)
+}
+
+// strOr takes a node's string, with advice for where there is none.
+func (s *scope) strOr(node *entry.Node, expected, do string) (string, bool) {
+	v, ok := node.Value.(string)
+	if !ok {
+		s.wrong(node, expected, do)
+	}
+	return v, ok
+}
+
+// longestText a field of free text may hold, in characters.
+const longestText = 1000
 
 // text reads a string field.
 func (s *scope) text(field string) Field[string] {
@@ -19,107 +61,11 @@ func (s *scope) text(field string) Field[string] {
 	if !ok {
 		return Field[string]{}
 	}
-	if len([]rune(v)) > 1000 {
-		s.r.problem(node.At, entry.Quote(v), "at most 1000 characters", "shorten it")
+	if count := len([]rune(v)); count > longestText {
+		s.wrong(node, fmt.Sprintf("at most %d characters, not %d", longestText, count), "shorten it")
 		return Field[string]{}
 	}
 	return Field[string]{v, Stated, node.At}
-}
-
-// str takes a node's string.
-func (s *scope) str(node *entry.Node, expected string) (string, bool) {
-	v, ok := node.Value.(string)
-	if !ok {
-		s.wrong(node, expected, "put it in quotes")
-	}
-	return v, ok
-}
-
-// wrong reports a value of the wrong shape.
-func (s *scope) wrong(node *entry.Node, expected, do string) {
-	s.r.problem(node.At, node.Name+" = "+node.Source, expected, do)
-}
-
-// word reads a field that holds one of a group of words.
-func (s *scope) word(field string) Field[string] {
-	node := s.node(field)
-	if node == nil {
-		return defaulted(s, field, func(text string) string { return text })
-	}
-	v, ok := s.str(node, s.expectedWords(field))
-	if !ok {
-		return Field[string]{}
-	}
-	v, ok = s.oneOf(field, v, node)
-	if !ok {
-		return Field[string]{}
-	}
-	return Field[string]{v, Stated, node.At}
-}
-
-func (s *scope) oneOf(field, v string, node *entry.Node) (string, bool) {
-	group := s.row(field).Of
-	if group == "kind" {
-		if k := findKind(v); k != nil {
-			return k.Name, true
-		}
-	}
-	known := wordNames(group)
-	for _, w := range known {
-		if w == v {
-			return v, true
-		}
-	}
-	do := nearest(v, known)
-	if group == "kind" && !strings.HasPrefix(do, "write") {
-		do = `write "other" and give the port's size and flow`
-	}
-	s.r.problem(node.At, node.Name+" = "+entry.Quote(v), s.expectedWords(field), do)
-	return "", false
-}
-
-func (s *scope) expectedWords(field string) string {
-	known := wordNames(s.row(field).Of)
-	if len(known) > 8 {
-		return article(strings.TrimSuffix(s.row(field).Of, "s")) + " the contract knows"
-	}
-	return orList(quoteAll(known))
-}
-
-// words reads a list of words of a group; one string is a list of one.
-func (s *scope) words(field string) []string {
-	var list []string
-	for _, item := range s.strings(field) {
-		if w, ok := s.oneOf(field, item.Name, &entry.Node{Name: field, At: item.At}); ok {
-			list = append(list, w)
-		}
-	}
-	return list
-}
-
-// strings reads a list of strings; one string is a list of one.
-func (s *scope) strings(field string) []Ref {
-	node := s.node(field)
-	if node == nil {
-		return nil
-	}
-	if v, ok := node.Value.(string); ok {
-		return []Ref{{v, node.At}}
-	}
-	items, ok := node.Value.([]*entry.Node)
-	if !ok {
-		s.wrong(node, "a list of texts in quotes", `write ["…", "…"]`)
-		return nil
-	}
-	var list []Ref
-	for _, item := range items {
-		if v, ok := item.Value.(string); ok {
-			list = append(list, Ref{v, item.At})
-			continue
-		}
-		s.r.problem(item.At, item.Source, "a text in quotes", "put it in quotes")
-	}
-	return list
 }
 
 // yes reads true or false.
@@ -129,11 +75,20 @@ func (s *scope) yes(field string) Field[bool] {
 		return Field[bool]{}
 	}
 	v, ok := node.Value.(bool)
-	if !ok {
-		s.wrong(node, "true or false, without quotes", "write true or false")
-		return Field[bool]{}
+	if ok {
+		return Field[bool]{v, Stated, node.At}
 	}
-	return Field[bool]{v, Stated, node.At}
+	do := "write true or false"
+	if text, isText := node.Value.(string); isText {
+		switch strings.ToLower(strings.TrimSpace(text)) {
+		case "true", "yes":
+			do = "write true"
+		case "false", "no":
+			do = "write false"
+		}
+	}
+	s.wrong(node, "true or false, without quotes", do)
+	return Field[bool]{}
 }
 
 // count reads a whole number.
@@ -144,7 +99,11 @@ func (s *scope) count(field string) Field[int] {
 	}
 	v, ok := node.Value.(int64)
 	if !ok {
-		s.wrong(node, "a whole number, without quotes", "write a number such as 2")
+		do := "write a number such as 2"
+		if x, isNumber := numberIn(node); isNumber && x == math.Trunc(x) {
+			do = "write " + unit.Short(x)
+		}
+		s.wrong(node, "a whole number, without quotes", do)
 		return Field[int]{}
 	}
 	if !s.inBounds(field, float64(v), node, parseNumber) {
@@ -161,7 +120,11 @@ func (s *scope) number(field string) Field[float64] {
 	}
 	v, ok := plain(node)
 	if !ok {
-		s.wrong(node, "a plain number, without quotes and without a unit", "write a number such as 0.5")
+		do := "write the number alone, such as 0.5"
+		if x, isNumber := numberIn(node); isNumber {
+			do = "write " + unit.Short(x)
+		}
+		s.wrong(node, "a plain number, without quotes and without a unit", do)
 		return Field[float64]{}
 	}
 	if !s.inBounds(field, v, node, parseNumber) {
@@ -170,6 +133,7 @@ func (s *scope) number(field string) Field[float64] {
 	return Field[float64]{v, Stated, node.At}
 }
 
+// plain takes a node's number.
 func plain(node *entry.Node) (float64, bool) {
 	switch v := node.Value.(type) {
 	case int64:
@@ -180,52 +144,49 @@ func plain(node *entry.Node) (float64, bool) {
 	return 0, false
 }
 
-// measure reads a quantity.
-func measure[Q unit.Measure](s *scope, field string) Field[Q] {
-	parse := func(text string) Q { return unit.Must[Q](text) }
-	node := s.node(field)
-	if node == nil {
-		return defaulted(s, field, parse)
+// numberIn is a number written as one, or in quotes.
+func numberIn(node *entry.Node) (float64, bool) {
+	if x, ok := plain(node); ok {
+		return x, true
 	}
-	v, ok := quantity[Q](s, node)
-	if !ok || !s.inBounds(field, float64(v), node, func(text string) float64 { return float64(parse(text)) }) {
-		return Field[Q]{}
-	}
-	return Field[Q]{v, Stated, node.At}
-}
-
-// quantity reads one quantity from a node.
-func quantity[Q unit.Measure](s *scope, node *entry.Node) (Q, bool) {
-	var zero Q
 	text, ok := node.Value.(string)
 	if !ok {
-		if n, isNumber := plain(node); isNumber {
-			_, err := unit.Read[Q](unit.Short(n)) // a bare number: unit has the hint
-			s.unitProblem(node, err)
-			return zero, false
-		}
-		s.wrong(node, "a "+zero.Kind().String()+" in quotes, such as "+zero.Kind().Example(), "put number and unit in quotes")
-		return zero, false
+		return 0, false
 	}
-	v, err := unit.Read[Q](text)
-	if err != nil {
-		s.unitProblem(node, err)
-		return zero, false
+	var x float64
+	rest := ""
+	if n, _ := fmt.Sscanf(strings.TrimSpace(text), "%g%s", &x, &rest); n != 1 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0, false
 	}
-	return v, true
+	return x, true
 }
 
-// unitProblem turns what the unit package says into a problem of the file.
-func (s *scope) unitProblem(node *entry.Node, err error) {
-	if e, ok := err.(*unit.Error); ok {
-		read := e.Read
-		if node.Name != "" {
-			read = node.Name + " = " + node.Source
-		}
-		s.r.problem(node.At, read, e.Expected, lower(e.Do))
-		return
+// parseNumber reads a number of the data.
+func parseNumber(text string) float64 {
+	var v float64
+	if _, err := fmt.Sscanf(text, "%g", &v); err != nil || math.IsNaN(v) {
+		panic("shop: no number in the data: " + text)
 	}
-	s.r.problem(node.At, node.Source, "a quantity", err.Error())
+	return v
+}
+
+var dateIn = regexp.MustCompile(`^[0-9]{4}-[0-9]{2}-[0-9]{2}`)
+
+// date reads a date.
+func (s *scope) date(field string) entry.Date {
+	node := s.node(field)
+	if node == nil {
+		return entry.Date{}
+	}
+	v, ok := node.Value.(entry.Date)
+	if !ok {
+		do := "write year-month-day"
+		if found := dateIn.FindString(fmt.Sprint(node.Value)); found != "" {
+			do = "write " + found
+		}
+		s.wrong(node, "a date such as 2026-11-24, without quotes", do)
+	}
+	return v
 }
 
 // inBounds checks a value against the row's least and most.
@@ -242,7 +203,7 @@ func (s *scope) inBounds(field string, v float64, node *entry.Node, parse func(s
 	case row.Most != "":
 		expected = "at most " + row.Most
 	}
-	s.r.problem(node.At, node.Name+" = "+node.Source, expected, "check the figure and its unit")
+	s.wrong(node, expected, "check the figure")
 	return false
 }
 
@@ -253,29 +214,6 @@ func defaulted[T any](s *scope, field string, parse func(string) T) Field[T] {
 	if row.Default == "" {
 		return Field[T]{}
 	}
-	s.assume(field, row.Default, row)
+	s.assume(field, row.Default, row.Basis)
 	return Field[T]{parse(row.Default), Defaulted, s.t.At}
-}
-
-// assume lists an assumption.
-func (s *scope) assume(field, value string, row *Row) {
-	if row.Basis.Mark == 0 {
-		return // a convention of the file, not a statement about the shop
-	}
-	s.r.shop.Assumed = append(s.r.shop.Assumed, Assumption{Thing: s.thing(), Field: s.table + "." + field, Value: value, Basis: row.Basis, At: s.t.At})
-}
-
-func (s *scope) thing() string {
-	if s.about == "" {
-		return "the shop"
-	}
-	return s.about
-}
-
-func parseNumber(text string) float64 {
-	var v float64
-	if _, err := fmt.Sscanf(text, "%g", &v); err != nil || math.IsNaN(v) {
-		panic("shop: fields.csv: no number: " + text)
-	}
-	return v
 }

@@ -1,0 +1,178 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+
+	"dustbook/checks"
+	"dustbook/plan/entry"
+)
+
+// publish makes the whole book, then brings its folder up to date.
+func (p *program) publish(c *call) error {
+	asOf, err := c.asOf(entry.Date{})
+	if err != nil {
+		return err
+	}
+	l, err := p.load(c, asOf)
+	if err != nil {
+		return err
+	}
+	to := target(c, l)
+	if err := p.mayWrite(to, l.folder()); err != nil {
+		return err
+	}
+	pages, err := p.book(l.plan, checks.Run(l.plan), runtime.GOMAXPROCS(0))
+	switch {
+	case err != nil:
+		return fmt.Errorf("the book cannot be made: %w; please report this line together with the shop file", err)
+	case len(pages) == 0:
+		return errors.New("the book came out empty, so nothing was written; please report this line together with the shop file")
+	}
+	if c.has("check") {
+		return p.checkBook(to, pages)
+	}
+	return p.writeBook(to, pages)
+}
+
+// target is where the book goes.
+func target(c *call, l *loaded) string {
+	switch to, given := c.flags["to"]; {
+	case given:
+		return filepath.Clean(to)
+	case l.path == "":
+		return "public"
+	}
+	return filepath.Join(l.folder(), "book")
+}
+
+// openTarget opens the folder of a book; nil where it is not there yet.
+func (p *program) openTarget(to string) (disk, error) {
+	named, err := os.Lstat(to)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, fmt.Errorf("cannot look at %s: %w", to, cause(err))
+	}
+	d, err := p.open(to)
+	if err != nil {
+		return nil, fmt.Errorf("cannot open %s: %w", to, cause(err))
+	}
+	opened, err := fs.Stat(d.Tree(), ".")
+	if err != nil || !os.SameFile(named, opened) {
+		_ = d.Close()
+		return nil, fmt.Errorf("%s was changed for another folder meanwhile; publish again", to)
+	}
+	return d, nil
+}
+
+// compare opens a folder and looks at how it stands to the book. The disk is
+// nil where the folder is not there.
+func (p *program) compare(to string, pages map[string][]byte) (disk, *folder, error) {
+	d, err := p.openTarget(to)
+	if err != nil {
+		return nil, nil, err
+	}
+	tree := os.DirFS(to)
+	if d != nil {
+		tree = d.Tree()
+	}
+	f, err := look(tree, pages)
+	if err == nil {
+		return d, f, nil
+	}
+	if d != nil {
+		_ = d.Close()
+	}
+	if errors.Is(err, errDamaged) {
+		return nil, nil, wrongUse{"the book does not go to " + to + ": " + err.Error(), "nothing was written; remove the folder, or name another with --to"}
+	}
+	return nil, nil, fmt.Errorf("%s: %w", to, err)
+}
+
+// checkBook lists what in the folder differs from the book and writes
+// nothing.
+func (p *program) checkBook(to string, pages map[string][]byte) error {
+	d, f, err := p.compare(to, pages)
+	if err != nil {
+		return err
+	}
+	if d != nil {
+		defer d.Close()
+	}
+	if f.same() {
+		p.print("%s is just the book: %s", to, count(len(f.pages), "file"))
+		return nil
+	}
+	n := 0
+	each := func(word string, names []string) {
+		for _, name := range names {
+			p.print("%-9s %s", word, filepath.Join(to, name))
+		}
+		n += len(names)
+	}
+	each("missing", f.missing)
+	each("changed", f.changed)
+	each("surplus", f.surplus)
+	each("by hand", f.kept)
+	each("foreign", f.foreign)
+	each("left over", f.leftovers)
+	if !f.listed && n == 0 {
+		p.print("%s holds the sheets of the book, but its manifest is not finished", to)
+		return errDiffers
+	}
+	p.print("%s: %s not as in the book", to, count(n, "file"))
+	return errDiffers
+}
+
+// writeBook brings the folder up to date and says what it did.
+func (p *program) writeBook(to string, pages map[string][]byte) error {
+	d, f, err := p.compare(to, pages)
+	if err != nil {
+		return err
+	}
+	if d == nil {
+		if err := os.MkdirAll(to, 0o777); err != nil {
+			return fmt.Errorf("cannot make the folder %s: %w", to, cause(err))
+		}
+		if d, err = p.openTarget(to); err != nil {
+			return err
+		}
+		if d == nil {
+			return fmt.Errorf("%s was removed meanwhile; publish again", to)
+		}
+	}
+	defer d.Close()
+	if len(f.foreign) > 0 {
+		return wrongUse{"the book does not go to " + to + ": it holds files that dustbook did not write (" + few(f.foreign) + ")", "nothing was written; move them away, or name another folder with --to"}
+	}
+	if list := f.blocked(d.Tree()); len(list) > 0 {
+		return wrongUse{"the book does not go to " + to + ": something is in the way of its sheets (" + few(list) + ")", "nothing was written; remove the folder " + to + " and publish again"}
+	}
+	if err := f.update(d); err != nil {
+		return fmt.Errorf("%s: %w; every file there is whole, old or new: publish again when that is mended", to, err)
+	}
+	for _, name := range f.edited {
+		p.say(filepath.Join(to, name) + " was changed by hand and is written anew; the book comes from the shop file")
+	}
+	for _, name := range f.kept {
+		p.say(filepath.Join(to, name) + " was changed by hand and is kept, though the book no longer has it; remove it when you no longer need it")
+	}
+	p.print("%s: %s; %d new, %d changed, %d removed", to, count(len(f.pages), "file"), len(f.missing), len(f.changed), len(f.surplus))
+	p.print("open %s", filepath.Join(to, front(f.pages)))
+	return nil
+}
+
+// front is the sheet to open first; empty where the book has none by the name
+// that browsers look for.
+func front(pages map[string][]byte) string {
+	if _, ok := pages["index.html"]; ok {
+		return "index.html"
+	}
+	return ""
+}

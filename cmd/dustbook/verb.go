@@ -1,0 +1,134 @@
+package main
+
+import (
+	"strings"
+
+	"dustbook/plan/entry"
+)
+
+// verb is one thing the program does.
+type verb struct {
+	name  string
+	takes string // DIR, or [SHOP] where it may be left out
+	does  string // one line for the list
+	about string // what help says about it
+	tries string // an example
+	exits string // its exit statuses
+	flags []flag
+	run   func(*program, *call) error
+}
+
+var (
+	flagJSON = flag{"json", "", "print JSON for other programs, in SI units"}
+	flagAsOf = flag{"as-of", "DATE", "reckon as of this day, as 2026-11-24"}
+)
+
+// verbs lists what the program does, in the order of the work.
+var verbs = []*verb{
+	{
+		name: "start", takes: "DIR", does: "a starter shop folder, with a commented shop file",
+		about: `Makes the folder DIR with a commented shop.toml that works as it stands, and
+the empty folders records/ and notes/. A file that is there already is never
+overwritten.`,
+		tries: "dustbook start my-shop",
+		exits: "0 done, 2 wrong use or something is in the way, 3 the disk failed",
+		run:   (*program).start,
+	},
+	{
+		name: "size", takes: "[SHOP]", does: "the air in every use, on the terminal",
+		about: `Reckons every use of the shop with the filter clean and due for change: what
+the fan delivers, what each port gets of what it needs, and where the air is
+too slow to carry the dust. Numbers are in the shop's own units.`,
+		tries: "dustbook size my-shop",
+		exits: "0 done, 2 wrong use or a file with errors, 3 the tool failed",
+		flags: []flag{flagJSON, {flagAsOf.name, flagAsOf.value, flagAsOf.does + "; else today"}},
+		run:   (*program).size,
+	},
+	{
+		name: "inspect", takes: "[SHOP]", does: "the findings: what to stop, to mend and to know",
+		about: `Asks every check of the shop and lists the findings with their place in the
+file, the gravest first. "stop" means: do not run it until that is settled.
+A finding never says that a shop is within the law; the authority decides.`,
+		tries: "dustbook inspect my-shop",
+		exits: "0 done, 1 a stop finding stands, 2 wrong use or a file with errors, 3 the tool failed",
+		flags: []flag{{"all", "", "list the findings that are met as well"}, flagJSON, {flagAsOf.name, flagAsOf.value, flagAsOf.does + "; else today"}},
+		run:   (*program).inspect,
+	},
+	{
+		name: "publish", takes: "[SHOP]", does: "the book: sheets to browse, print and hand over",
+		about: `Makes the whole book first, then brings the folder up to date: it writes the
+sheets that changed and removes those it wrote before and no longer makes. It
+writes only into a new or empty folder or one it wrote itself, and touches no
+file that it did not write. The book lands in book/ beside the shop file, or
+in public/ for the example.`,
+		tries: "dustbook publish my-shop --to my-shop/book",
+		exits: "0 done, 1 the folder differs (--check), 2 wrong use or a file with errors, 3 the tool or the disk failed",
+		flags: []flag{
+			{"to", "DIR", "the folder of the book"},
+			{"check", "", "write nothing, list what differs"},
+			{flagAsOf.name, flagAsOf.value, flagAsOf.does + "; else the latest date in the file"},
+		},
+		run: (*program).publish,
+	},
+}
+
+// findVerb finds a verb by its name.
+func findVerb(name string) *verb {
+	for _, v := range verbs {
+		if v.name == name {
+			return v
+		}
+	}
+	return nil
+}
+
+// unknownVerb says which verbs there are.
+func unknownVerb(name string) error {
+	var names []string
+	for _, v := range verbs {
+		names = append(names, v.name)
+	}
+	if strings.HasPrefix(name, "-") {
+		return wrongUse{entry.Quote(name) + " stands before a verb", "write the verb first: " + strings.Join(names, ", ")}
+	}
+	do := "the verbs are " + strings.Join(names, ", ") + ", help"
+	if near := entry.Nearest(name, append(names, "help"), 1); len(near) > 0 {
+		do = "do you mean " + near[0] + "? " + do
+	}
+	return wrongUse{"there is no verb " + entry.Quote(name), do}
+}
+
+// flag finds a flag of a verb by its name.
+func (v *verb) flag(name string) *flag {
+	for i := range v.flags {
+		if v.flags[i].name == name {
+			return &v.flags[i]
+		}
+	}
+	return nil
+}
+
+// unknownFlag says which flags a verb has.
+func (v *verb) unknownFlag(arg string) error {
+	var names []string
+	for _, f := range v.flags {
+		names = append(names, "--"+f.name)
+	}
+	name, _, _ := strings.Cut(arg, "=")
+	do := v.name + " has no flags but --help"
+	if len(names) > 0 {
+		do = v.name + " has " + strings.Join(names, ", ") + ", --help"
+	}
+	if near := entry.Nearest(strings.TrimLeft(name, "-"), v.flagNames(), 1); len(near) > 0 {
+		do = "do you mean --" + near[0] + "? " + do
+	}
+	return wrongUse{v.name + " has no flag " + entry.Quote(name), do}
+}
+
+func (v *verb) flagNames() []string {
+	names := []string{"help"}
+	for _, f := range v.flags {
+		names = append(names, f.name)
+	}
+	return names
+}

@@ -1,0 +1,84 @@
+package templates
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"dustbook/checks"
+	"dustbook/content"
+	"dustbook/plan/source"
+)
+
+// checkView is the sheet of one check: its prose and what it found here.
+type checkView struct {
+	Prose    template.HTML
+	Findings []findingRow
+	Needs    string
+	ID       string
+	Confirm  string
+	Sources  []string
+}
+
+// addChecks adds a sheet for each check.
+func (b *Book) addChecks() error {
+	for _, c := range checks.All {
+		v := checkView{Needs: c.Needs, ID: c.ID, Confirm: c.Figure}
+		prose, err := content.HTML(content.CheckProse(c.ID), b.resolve)
+		if err != nil {
+			return fmt.Errorf("the prose of %s: %w", c.ID, err)
+		}
+		v.Prose = template.HTML(prose)
+		seen := map[string]bool{}
+		verdict := Verdict{Says: "Nothing here to look at."}
+		counts := map[checks.State]int{}
+		for _, f := range b.Findings {
+			if f.Check != c.ID {
+				continue
+			}
+			row := b.findingRow(f)
+			row.CheckPath = "" // this is the sheet
+			v.Findings = append(v.Findings, row)
+			counts[f.State]++
+			for _, basis := range f.Basis {
+				if text := basis.String(); !seen[text] && basis.Mark != source.Given {
+					seen[text] = true
+					v.Sources = append(v.Sources, text)
+				}
+			}
+		}
+		verdict.Words, verdict.Says = tally(counts, v.Findings)
+		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Kind: "check", Lede: c.Title + "?", Verdict: verdict, name: "check.html", view: func() any { return v }})
+	}
+	return nil
+}
+
+// tally says how often each state was found, the worst first.
+func tally(counts map[checks.State]int, rows []findingRow) ([]Word, string) {
+	if len(rows) == 0 {
+		return []Word{{"blank", "nothing to look at"}}, "This shop has nothing that the check looks at."
+	}
+	var words []Word
+	var parts []string
+	for _, s := range []checks.State{checks.NotMet, checks.Ask, checks.Thin, checks.InPlay, checks.NotGiven, checks.Advice, checks.Met} {
+		if n := counts[s]; n > 0 {
+			if len(words) == 0 {
+				words = append(words, stateWord(s))
+			}
+			parts = append(parts, fmt.Sprintf("%d %s", n, s))
+		}
+	}
+	return words, "Looked at " + count(len(rows), "thing", "things") + ": " + strings.Join(parts, ", ") + "."
+}
+
+// resolve turns a link of a prose text into a sheet of the book.
+func (b *Book) resolve(link string) (string, bool) {
+	switch link {
+	case "assumptions", "sources", "findings", "plan", "ducts", "contents", "reading":
+		return link + ".html", true
+	}
+	if id, ok := strings.CutPrefix(link, "check:"); ok && checks.Find(id) != nil {
+		return b.Path("check", id), true
+	}
+	return "", false
+}

@@ -1,0 +1,181 @@
+package drawing
+
+import "strings"
+
+// Font sizes, in tenths of a unit. None is under 13.
+const (
+	smallText   = 130 // dimensions, key, notes
+	plainText   = 140 // gates, tags, exits
+	machineText = 150
+)
+
+// run is a piece of a line in one weight.
+type run struct {
+	text string
+	bold bool
+}
+
+// block is a few lines of text set together.
+type block struct {
+	lines [][]run
+	size  int
+	ink   ink
+	full  string // the whole text where the block shows it shortened
+}
+
+// writing makes a block of one weight, wrapped.
+func writing(text string, bold bool, size, most, lines int) block {
+	b := block{size: size, ink: dark}
+	set, short := wrap(text, bold, size, most, lines)
+	if short {
+		b.full = drawable(text)
+	}
+	for _, line := range set {
+		b.lines = append(b.lines, []run{{line, bold}})
+	}
+	return b
+}
+
+// add puts a word behind the last line where it fits within most, else on a
+// line of its own.
+func (b *block) add(r run, most int) {
+	last := len(b.lines) - 1
+	gap := run{" " + r.text, r.bold}
+	if b.runWidth(b.lines[last])+b.runWidth([]run{gap}) <= most {
+		b.lines[last] = append(b.lines[last], gap)
+		return
+	}
+	b.lines = append(b.lines, []run{r})
+}
+
+// under adds a line.
+func (b *block) under(text string, bold bool) {
+	b.lines = append(b.lines, []run{{text, bold}})
+}
+
+// light is the block with nothing bold, set as it was.
+func (b block) light() block {
+	lines := b.lines
+	b.lines = nil
+	for _, line := range lines {
+		var thin []run
+		for _, r := range line {
+			thin = append(thin, run{r.text, false})
+		}
+		b.lines = append(b.lines, thin)
+	}
+	return b
+}
+
+func (b *block) runWidth(line []run) int {
+	w := 0
+	for _, r := range line {
+		w += textWidth(r.text, r.bold, b.size)
+	}
+	return w
+}
+
+// width and height of the block, in tenths.
+func (b *block) width() int {
+	w := 0
+	for _, line := range b.lines {
+		w = max(w, b.runWidth(line))
+	}
+	return w
+}
+
+func (b *block) leading() int { return b.size * 12 / 10 }
+
+func (b *block) height() int { return b.leading() * len(b.lines) }
+
+// text is all that the block says, on one line.
+func (b *block) text() string {
+	out := ""
+	for i, line := range b.lines {
+		if i > 0 {
+			out += " "
+		}
+		for _, r := range line {
+			out += r.text
+		}
+	}
+	return out
+}
+
+// hang says at which end lines of a block line up.
+type hang string
+
+const (
+	fromStart hang = "start"
+	fromEnd   hang = "end"
+	centred   hang = "middle"
+)
+
+// write sets a block into a box: vertically in its middle, lines at the
+// given end.
+func (p *pen) write(b *block, in box, h hang) {
+	x := in.left
+	switch h {
+	case fromEnd:
+		x = in.right
+	case centred:
+		x = (in.left + in.right) / 2
+	}
+	top := (in.top+in.bottom)/2 - b.height()/2
+	p.reach(in)
+	if b.full != "" {
+		p.begin("g")
+		p.WriteString("<title>" + escaped(b.full) + "</title>")
+	}
+	for i, line := range b.lines {
+		p.textLine(b, line, spot{x, top + b.leading()*i + b.size*95/100}, h)
+	}
+	if b.full != "" {
+		p.end("g")
+	}
+}
+
+// textLine writes one line at its baseline.
+func (p *pen) textLine(b *block, line []run, at spot, h hang) {
+	l := look{fill: b.ink}
+	pairs := []string{"x", figure(at.x), "y", figure(at.y), "font-size", figure(b.size)}
+	if h != fromStart {
+		pairs = append(pairs, "text-anchor", string(h))
+	}
+	allBold := true
+	for _, r := range line {
+		allBold = allBold && r.bold
+	}
+	if allBold {
+		pairs = append(pairs, "font-weight", "700")
+	}
+	p.begin("text", append(pairs, l.pairs()...)...)
+	for _, r := range line {
+		says, short, marked := strings.Cut(r.text, slowMark)
+		p.span(says, r.bold && !allBold, bare)
+		if marked {
+			p.span(slowMark+short, r.bold && !allBold, stop)
+		}
+	}
+	p.end("text")
+}
+
+// span writes a part of a line, in bold or in another colour where asked.
+func (p *pen) span(text string, bold bool, i ink) {
+	var pairs []string
+	if bold {
+		pairs = append(pairs, "font-weight", "700")
+	}
+	if i != bare {
+		pairs = append(pairs, look{fill: i}.pairs()...)
+	}
+	switch {
+	case text == "":
+	case pairs == nil:
+		p.WriteString(escaped(text))
+	default:
+		p.begin("tspan", pairs...)
+		p.WriteString(escaped(text))
+		p.end("tspan")
+	}
+}

@@ -1,0 +1,158 @@
+package drawing
+
+import "dustbook/plan/shop"
+
+// label is a block of text that has to find its place.
+type label struct {
+	block   block
+	pad     int              // room between text and frame, or around the text
+	frame   look             // drawn around it; the bare look draws none
+	anchors []anchor         // what it may point at, the best first
+	fixed   []option         // places to try beside those around the anchors
+	near    int              // from this distance on a leader is drawn
+	only    bool             // only the fixed places count, as long as one is free
+	onWall  bool             // it may lie on walls
+	mine    []*shop.Duct     // it may lie on these
+	stay    func(option) int // what a place costs beside, in tenths
+
+	box    box
+	text   box // where in the box the text stands
+	hang   hang
+	leader []spot // from the anchor to the label; empty where it needs none
+	dot    bool   // the leader starts at a dot
+	light  bool   // nothing is bold, though it takes the room
+	forms  []form // other ways to set it; the block is the first
+	form   int    // the one taken
+	cost   int
+}
+
+// form is a way to set a label: the block that takes the room, what is
+// written there where that differs, and what it costs.
+type form struct {
+	block, shown block
+	cost         int
+}
+
+// anchor is a spot a label may stand for: how far labels keep from it, and
+// what it costs to take it.
+type anchor struct {
+	at          spot
+	clear, cost int
+}
+
+// option is a place for a label.
+type option struct {
+	box  box
+	cost int
+	hang hang
+	text box // where in the box the text stands; left out: inside its pad
+}
+
+// never is the distance for a label that needs no leader wherever it stands.
+const never = 1 << 30
+
+// width and height of the label with its pad, in tenths.
+func (l *label) width() int  { return l.block.width() + 2*l.pad }
+func (l *label) height() int { return l.block.height() + 2*l.pad }
+
+// rings are the distances from an anchor at which places are tried, in
+// tenths: close together near it, then ever farther apart, so that a free
+// place is always found.
+var rings = func() []int {
+	var list []int
+	for d := 0; d < 100000; d += max(60, d/8) {
+		list = append(list, d)
+	}
+	return list
+}()
+
+// places are the boxes around an anchor at one ring: on its right and left,
+// above and below, each slid along that side.
+func (l *label) places(a anchor, ring int, visit func(option)) {
+	w, h := l.width(), l.height()
+	d := a.clear + ring
+	slide := max(120, ring/6)
+	put := func(left, top, cost int, h2 hang) {
+		visit(option{box: box{left, top, left + w, top + h}, cost: cost, hang: h2})
+	}
+	for off := 0; off <= h/2+d; off += slide {
+		for _, dy := range [2]int{off, -off} {
+			put(a.at.x+d, a.at.y-h/2+dy, ring+off/4, fromStart)
+			put(a.at.x-d-w, a.at.y-h/2+dy, ring+off/4+10, fromEnd)
+			if off == 0 {
+				break
+			}
+		}
+	}
+	for off := 0; off <= w/2+d; off += slide {
+		for _, dx := range [2]int{off, -off} {
+			h2 := centred
+			if dx > w/6 {
+				h2 = fromStart
+			} else if dx < -w/6 {
+				h2 = fromEnd
+			}
+			put(a.at.x-w/2+dx, a.at.y-d-h, ring+off/4+25, h2)
+			put(a.at.x-w/2+dx, a.at.y+d, ring+off/4+35, h2)
+			if off == 0 {
+				break
+			}
+		}
+	}
+}
+
+// lead finds the leader from an anchor to the label's box: straight up or
+// down where the anchor lies over or under it, else to the side that faces
+// it. Text without a frame is led to at the middle of its sides.
+func (l *label) lead(b box, from spot) []spot {
+	const in = 60 // kept from the corners
+	bare := l.frame == (look{})
+	inner := box{b.left + in, b.top + in, b.right - in, b.bottom - in}
+	if inner.left > inner.right || inner.top > inner.bottom || bare {
+		inner.top, inner.bottom = b.centre().y, b.centre().y
+		inner.left, inner.right = min(inner.left, b.centre().x), max(inner.right, b.centre().x)
+	}
+	at := inner.nearest(from)
+	ends := [4]spot{{b.left, at.y}, {b.right, at.y}, {at.x, b.top}, {at.x, b.bottom}}
+	best, least := 0, 0.0
+	for i, end := range ends {
+		far := distance(end, from)
+		if over := from.x > b.left-in && from.x < b.right+in; i > 1 && bare && !over {
+			far += 80
+		} else if i < 2 && bare && over {
+			far += 80
+		}
+		if i == 0 || far < least {
+			best, least = i, far
+		}
+	}
+	return []spot{from, ends[best]}
+}
+
+// draw writes the label, its frame and its leader. A label that lies on a
+// line breaks the line.
+func (l *label) draw(p *pen, breaks bool) {
+	if len(l.leader) > 1 {
+		p.line(look{line: dark, weight: 9}, "", l.leader...)
+		if l.dot {
+			p.circle(look{fill: dark}, "", l.leader[0], 24)
+		}
+	}
+	if l.frame != (look{}) {
+		p.rect(l.frame, "", l.box)
+	} else if breaks {
+		p.rect(look{fill: paper}, "", l.box)
+	}
+	h := l.hang
+	if l.frame != (look{}) {
+		h = fromStart
+	}
+	b := l.block
+	if len(l.forms) > 0 {
+		b = l.forms[l.form].shown
+	}
+	if l.light {
+		b = b.light()
+	}
+	p.write(&b, l.text, h)
+}

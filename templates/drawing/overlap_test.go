@@ -1,0 +1,110 @@
+package drawing_test
+
+import (
+	"fmt"
+	"testing"
+
+	"dustbook/plan"
+	"dustbook/plan/entry"
+	"dustbook/plan/shop"
+	"dustbook/templates/drawing"
+)
+
+// written is a line of text in a drawing with the room its signs take.
+type written struct {
+	text                     string
+	left, top, right, bottom float64
+}
+
+// textsOf measures every line of text with the widths of the table.
+func textsOf(t testing.TB, root *node) []written {
+	var list []written
+	root.each(func(n *node) {
+		if n.name != "text" || n.text == "" {
+			return
+		}
+		size, x, y := number(t, n.attr["font-size"]), number(t, n.attr["x"]), number(t, n.attr["y"])
+		wide := 0.0
+		for _, part := range n.bold {
+			wide += drawing.TextWidth(part.text, part.bold, size)
+		}
+		switch n.attr["text-anchor"] {
+		case "middle":
+			x -= wide / 2
+		case "end":
+			x -= wide
+		}
+		list = append(list, written{n.text, x, y - 0.73*size, x + wide, y + 0.21*size})
+	})
+	return list
+}
+
+func (a written) over(b written) bool {
+	return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+}
+
+// checkTexts reports lines of text that lie on each other.
+func checkTexts(t *testing.T, key string, svg drawing.SVG) {
+	t.Helper()
+	list := textsOf(t, parse(t, svg))
+	for i, a := range list {
+		for _, b := range list[i+1:] {
+			if a.over(b) {
+				t.Errorf("%s: %q lies on %q", key, a.text, b.text)
+			}
+		}
+	}
+}
+
+// TestNoTextOverText checks every drawing of the test shops.
+func TestNoTextOverText(t *testing.T) {
+	for _, name := range shops {
+		for key, svg := range drawn(t, name) {
+			checkTexts(t, name+": "+key, svg)
+		}
+	}
+}
+
+// TestNoTextOverTextAnywhere checks a few hundred shops made by a seed.
+func TestNoTextOverTextAnywhere(t *testing.T) {
+	count := uint64(200)
+	if testing.Short() {
+		count = 20
+	}
+	for seed := range count {
+		text := drawing.RandomShop(seed)
+		s, problems := shop.Read("random.toml", []byte(text))
+		if len(problems) > 0 {
+			t.Fatalf("seed %d: %v\n%s", seed, problems[0], text)
+		}
+		p := plan.Make(s, entry.Date{})
+		uses := p.Air.Uses
+		r := uses[seed%uint64(len(uses))].Results
+		checkTexts(t, fmt.Sprintf("seed %d neutral", seed), drawing.Plan(p, nil, "n"))
+		for _, one := range r[:min(1, len(r))] {
+			checkTexts(t, fmt.Sprintf("seed %d %s", seed, one.Use.Name), drawing.Plan(p, one, "u"))
+		}
+		if seed%8 == 0 {
+			for _, c := range s.Collectors {
+				svg, _ := drawing.FanChart(p, c, "f")
+				checkTexts(t, fmt.Sprintf("seed %d fan", seed), svg)
+			}
+			for _, u := range uses {
+				for _, one := range u.Results {
+					for _, port := range one.Ports {
+						checkTexts(t, fmt.Sprintf("seed %d run", seed), drawing.Profile(p, one, port.Port, "r"))
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestOverlapIsSeen makes sure that the check above can fail.
+func TestOverlapIsSeen(t *testing.T) {
+	two := `<svg><text x="0" y="20" font-size="14">one word</text><text x="20" y="24" font-size="14">another</text><text x="20" y="60" font-size="14">far</text></svg>`
+	list := textsOf(t, parse(t, drawing.SVG(two)))
+	if len(list) != 3 || !list[0].over(list[1]) || list[0].over(list[2]) {
+		t.Errorf("%+v", list)
+	}
+}

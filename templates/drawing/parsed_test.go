@@ -1,0 +1,104 @@
+package drawing_test
+
+import (
+	"encoding/xml"
+	"io"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dustbook/templates/drawing"
+)
+
+// node is an element of a drawing read back.
+type node struct {
+	name  string
+	attr  map[string]string
+	text  string // its own text and that of its tspans, bold or not
+	bold  []part // the text in parts
+	title string
+	inner []*node
+}
+
+type part struct {
+	text string
+	bold bool
+}
+
+// parse reads a drawing back; it fails where it is not well formed.
+func parse(t testing.TB, svg drawing.SVG) *node {
+	t.Helper()
+	in := xml.NewDecoder(strings.NewReader(string(svg)))
+	root := &node{}
+	stack := []*node{root}
+	for {
+		token, err := in.Token()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			t.Fatalf("not well formed: %v", err)
+		}
+		top := stack[len(stack)-1]
+		switch v := token.(type) {
+		case xml.StartElement:
+			n := &node{name: v.Name.Local, attr: map[string]string{}}
+			for _, a := range v.Attr {
+				if _, twice := n.attr[a.Name.Local]; twice {
+					t.Errorf("%s has %s twice", n.name, a.Name.Local)
+				}
+				n.attr[a.Name.Local] = a.Value
+			}
+			top.inner = append(top.inner, n)
+			stack = append(stack, n)
+		case xml.EndElement:
+			stack = stack[:len(stack)-1]
+			above := stack[len(stack)-1]
+			switch top.name {
+			case "title":
+				above.title = top.text
+			case "tspan":
+				above.text += top.text
+				above.bold = append(above.bold, part{top.text, top.attr["font-weight"] == "700" || above.attr["font-weight"] == "700"})
+			}
+		case xml.CharData:
+			top.text += string(v)
+			if top.name == "text" {
+				top.bold = append(top.bold, part{string(v), top.attr["font-weight"] == "700"})
+			}
+		}
+	}
+	if len(root.inner) != 1 || root.inner[0].name != "svg" {
+		t.Fatal("not one svg element")
+	}
+	return root.inner[0]
+}
+
+// each visits a node and all in it.
+func (n *node) each(visit func(*node)) {
+	visit(n)
+	for _, in := range n.inner {
+		in.each(visit)
+	}
+}
+
+// number reads a number of the drawing.
+func number(t testing.TB, text string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		t.Fatalf("not a number: %q", text)
+	}
+	return v
+}
+
+// points reads the spots of a path of straight lines.
+func points(t testing.TB, d string) [][2]float64 {
+	t.Helper()
+	var list [][2]float64
+	fields := strings.Fields(strings.NewReplacer("M", " ", "L", " ", "Z", " ").Replace(d))
+	for i := 0; i+1 < len(fields); i += 2 {
+		list = append(list, [2]float64{number(t, fields[i]), number(t, fields[i+1])})
+	}
+	return list
+}

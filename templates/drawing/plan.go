@@ -1,0 +1,168 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"dustbook/plan"
+	"dustbook/plan/duct"
+	"dustbook/plan/shop"
+)
+
+// growths are how much larger than the sheet a plan may be drawn, tried in
+// turn until its labels stand close to what they name.
+var growths = [...]float64{1, 1.12, 1.25, 1.4, 1.6}
+
+// Plan draws the floor plan. With a result it shows that use: the open way
+// filled, gates open and shut, flows and speeds at the ports and where dust
+// may settle; on every collector the use runs, with the filter in the same
+// state. With nil it is the neutral plan with every size. What the shop file
+// gives no route for is drawn as a tree below, to no scale. The id is the
+// start of every id in the drawing; no two drawings of a page share it.
+func Plan(p *plan.Plan, r *duct.Result, id string) SVG {
+	title, desc := planTitle(p, r), planDesc(p, r)
+	if _, any := scaleFor(p.Shop, 1); !any {
+		s := &sheet{shop: p.Shop, sys: p.Shop.Units}
+		s.setUse(r)
+		s.drawTree()
+		s.drawFoot()
+		return s.pen.frame(id, title, desc, margin)
+	}
+	s := layOut(p, r)
+	s.draw()
+	return s.pen.frame(id, title, desc, margin)
+}
+
+// margin around a drawing, in tenths.
+const margin = 140
+
+// layOut lays a plan out as large as its labels need. A use starts at the
+// size of the neutral plan and may grow some steps more for its tags.
+func layOut(p *plan.Plan, r *duct.Result) *sheet {
+	neutral, step := leastStrain(p, nil, 0, len(growths))
+	if r == nil {
+		return neutral
+	}
+	s, _ := leastStrain(p, r, step, min(step+useSteps, len(growths)))
+	return s
+}
+
+// useSteps is how many sizes are tried for a use.
+const useSteps = 3
+
+// leastStrain tries sizes from one on until no label is strained; where some
+// always are, the first with the fewest counts.
+func leastStrain(p *plan.Plan, r *duct.Result, from, to int) (best *sheet, step int) {
+	least := 0
+	for i := from; i < to; i++ {
+		s := newSheet(p, r, growths[i])
+		strain := s.strain()
+		if best == nil || strain < least {
+			best, step, least = s, i, strain
+		}
+		if strain == 0 {
+			break
+		}
+	}
+	return best, step
+}
+
+// strain counts the labels that lie on something or stand far from what they
+// name, and the machines that found no place where they stand.
+func (s *sheet) strain() int {
+	const far = 700 // tenths
+	count := 0
+	for _, l := range s.words {
+		if s.lie(l.box, l, never) > 0 || len(l.leader) > 1 && span(l.leader[0], l.leader[1]) > far {
+			count++
+		}
+	}
+	for _, m := range s.machines {
+		if len(m.label.leader) > 1 {
+			count++
+		}
+	}
+	return count
+}
+
+// draw draws the whole plan, from the floor up.
+func (s *sheet) draw() {
+	s.drawWalls()
+	for _, m := range s.machines {
+		s.drawLinks(m)
+	}
+	s.drawDucts()
+	for _, h := range s.hoses {
+		s.drawHose(h)
+	}
+	for _, m := range s.collectors {
+		s.drawCollector(m)
+	}
+	for _, m := range s.machines {
+		s.drawMachine(m)
+	}
+	s.drawRisers()
+	for _, m := range s.gates {
+		s.drawGate(m)
+	}
+	for _, m := range s.leaks {
+		s.drawLeak(m)
+	}
+	s.drawArrows()
+	for _, l := range s.words {
+		l.draw(&s.pen, s.lie(l.box, l, never) > 0)
+	}
+	s.drawSizes()
+	s.drawTree()
+	s.drawFoot()
+}
+
+// planTitle names the drawing.
+func planTitle(p *plan.Plan, r *duct.Result) string {
+	if r == nil {
+		return "Plan of " + p.Shop.Name
+	}
+	title := "Plan of " + p.Shop.Name + ": " + r.Use.Name
+	if r.Filter != duct.NoFilter {
+		title += ", filter " + r.Filter
+	}
+	return title
+}
+
+// planDesc says in words what the plan shows.
+func planDesc(p *plan.Plan, r *duct.Result) string {
+	s := p.Shop
+	var b strings.Builder
+	fmt.Fprintf(&b, "Rooms: %s. Machines: %s. Collectors: %s.", listed(s.Rooms, func(r *shop.Room) string { return r.Name }),
+		listed(s.Machines, func(m *shop.Machine) string { return m.Name }), listed(s.Collectors, func(c *shop.Collector) string { return c.Name }))
+	if r == nil {
+		fmt.Fprintf(&b, " Ducts: %s. Gates: %s.", listed(s.Ducts, func(d *shop.Duct) string { return d.Name }), listed(s.Gates, func(g *shop.Gate) string { return g.Name }))
+		return b.String()
+	}
+	var open, shut []*shop.Gate
+	for _, g := range s.Gates {
+		if r.Use.Open[g] {
+			open = append(open, g)
+		} else {
+			shut = append(shut, g)
+		}
+	}
+	name := func(g *shop.Gate) string { return g.Name }
+	fmt.Fprintf(&b, " Gates open: %s. Gates shut: %s.", listed(open, name), listed(shut, name))
+	if !r.OnCurve {
+		b.WriteString(" No figures: " + r.Why + ".")
+	}
+	return b.String()
+}
+
+// listed is a list of names with commas; "none" where it is empty.
+func listed[T any](list []T, name func(T) string) string {
+	if len(list) == 0 {
+		return "none"
+	}
+	names := make([]string, len(list))
+	for i, item := range list {
+		names[i] = drawable(name(item))
+	}
+	return strings.Join(names, ", ")
+}

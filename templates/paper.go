@@ -1,0 +1,134 @@
+package templates
+
+import (
+	"dustbook/checks"
+	"dustbook/plan/air"
+	"dustbook/plan/duct"
+	"dustbook/plan/shop"
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
+
+// assumptionGroup is one default with everything it stands in for.
+type assumptionGroup struct {
+	Field, Value, Basis string
+	Weak                Word
+	Things              []string
+}
+
+func (b *Book) addAssumptions() {
+	var groups []*assumptionGroup
+	byKey := map[[3]string]*assumptionGroup{}
+	for _, a := range b.Plan.Shop.Assumed {
+		key := [3]string{a.Field, a.Value, a.Basis.String()}
+		g := byKey[key]
+		if g == nil {
+			g = &assumptionGroup{Field: a.Field, Value: a.Value, Basis: a.Basis.String(), Weak: Word{"met", "sourced"}}
+			if a.Basis.Mark.Weak() {
+				g.Weak = Word{"thin", "weak"}
+			}
+			byKey[key] = g
+			groups = append(groups, g)
+		}
+		g.Things = append(g.Things, a.Thing)
+	}
+	v := Verdict{[]Word{{"met", "none"}}, "The file leaves nothing to a default that matters.", ""}
+	if len(groups) > 0 {
+		weak := 0
+		for _, g := range groups {
+			if g.Weak.Class == "thin" {
+				weak++
+			}
+		}
+		v = Verdict{[]Word{{"thin", "assumed"}}, count(len(groups), "default stands", "defaults stand") + " in for what the file leaves out; " + count(weak, "rests", "rest") + " on memory or common practice.", "Put your own figure into the file wherever you have one."}
+	}
+	b.add(&Sheet{Part: partFindings, Path: "assumptions.html", Title: "Assumptions", Kind: "table", Lede: "Every default in use: what stands in for what the shop file leaves out, and where it comes from.", Verdict: v, name: "assumptions.html", view: func() any { return groups }})
+}
+
+// sourcesView lists the documents and the data rows that name them.
+type sourcesView struct {
+	Documents []documentRow
+	Tables    []sourceTable
+}
+
+type documentRow struct{ Title, Edition, Note string }
+
+type sourceTable struct {
+	About string
+	Rows  []sourceRow
+}
+
+type sourceRow struct{ What, Value, Basis string }
+
+func (b *Book) addSources() {
+	var v sourcesView
+	used := map[string]bool{}
+	v.Tables = append(b.shopTables(used), reckoningTables(used)...)
+	for _, d := range source.Documents() {
+		if used[d.ID] {
+			v.Documents = append(v.Documents, documentRow{d.Title, d.Edition, d.Note})
+		}
+	}
+	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: "Sources", Kind: "table", Lede: "The documents behind the figures, and every figure of the program’s data with its mark.", name: "sources.html", view: func() any { return v }})
+}
+
+// note keeps the documents a table names.
+func note(used map[string]bool, basis source.Basis) string {
+	if basis.Document != "" {
+		used[basis.Document] = true
+	}
+	return basis.String()
+}
+
+// shopTables are the defaults of the shop file.
+func (b *Book) shopTables(used map[string]bool) []sourceTable {
+	ports := sourceTable{About: "Needs and hood losses by kind of machine"}
+	for _, k := range shop.Kinds() {
+		for _, p := range k.Ports {
+			name := k.Name + ", " + p.Name
+			if flow, ok := p.Flow[b.units]; ok {
+				ports.Rows = append(ports.Rows, sourceRow{name, unit.Size.Print(b.units, p.Size[b.units]) + ", " + unit.Air.Print(b.units, flow), note(used, p.Need[b.units])})
+			}
+			ports.Rows = append(ports.Rows, sourceRow{name + ", hood loss", unit.Short(p.HoodLoss), note(used, p.Hood)})
+		}
+	}
+	pipes := sourceTable{About: "Pipe, hose and elbows"}
+	for _, m := range shop.Materials() {
+		pipes.Rows = append(pipes.Rows, sourceRow{m.Name + ", roughness", unit.Thin.Print(b.units, m.Roughness), note(used, m.Basis)})
+	}
+	for _, h := range shop.Hoses() {
+		pipes.Rows = append(pipes.Rows, sourceRow{h.Name + ", roughness", unit.Thin.Print(b.units, h.Roughness), note(used, h.Basis)})
+	}
+	for _, e := range shop.Elbows() {
+		pipes.Rows = append(pipes.Rows, sourceRow{"elbow 90°, " + e.Name, unit.Short(e.K90), note(used, e.Basis)})
+	}
+	fields := sourceTable{About: "Defaults of the shop file’s fields"}
+	for _, r := range shop.Rows() {
+		if r.Default != "" && r.Basis.Mark != 0 {
+			fields.Rows = append(fields.Rows, sourceRow{r.Table + "." + r.Field, r.Default, note(used, r.Basis)})
+		}
+	}
+	return []sourceTable{ports, pipes, fields}
+}
+
+// reckoningTables are the figures of the method and of the checks.
+func reckoningTables(used map[string]bool) []sourceTable {
+	carry := sourceTable{About: "Speeds that carry dust, in standard air"}
+	for _, r := range duct.TransportRows() {
+		carry.Rows = append(carry.Rows, sourceRow{r.Text("case") + ": " + r.Text("about"), r.Text("speed"), note(used, r.Basis)})
+	}
+	tables := []sourceTable{carry}
+	for _, t := range air.Tables() {
+		group := sourceTable{About: t.About}
+		for _, r := range t.Rows {
+			what, value := r.Named()
+			group.Rows = append(group.Rows, sourceRow{what, value, note(used, r.Basis)})
+		}
+		tables = append(tables, group)
+	}
+	compared := sourceTable{About: "Figures the checks compare with"}
+	for _, r := range checks.FigureRows() {
+		compared.Rows = append(compared.Rows, sourceRow{r.Text("figure") + ": " + r.Text("about"), r.Text("value"), note(used, r.Basis)})
+	}
+	return append(tables, compared)
+}

@@ -1,0 +1,185 @@
+// Package templates knows the sheets of the book: a function a sheet, from a
+// plan and its findings to a page in the drawing-set look. It decides nothing
+// and reckons nothing; it chooses what to show and says it.
+package templates
+
+import (
+	"fmt"
+	"html/template"
+	"strconv"
+
+	"dustbook/checks"
+	"dustbook/plan"
+	"dustbook/plan/duct"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// Part is a part of the book, a tab on the edge of the binder.
+type Part struct {
+	Number int
+	Name   string
+}
+
+// The parts. Their numbers are fixed, so that a sheet keeps its number when
+// the book grows; a part without sheets has no tab.
+var (
+	partStart    = Part{1, "Start"}
+	partPlan     = Part{2, "Plan"}
+	partMachines = Part{3, "Machines"}
+	partAir      = Part{4, "Air"}
+	partFindings = Part{10, "Findings"}
+)
+
+// Word is a state in words, with the class that gives its shape.
+type Word struct{ Class, Text string }
+
+// Verdict is what a sheet opens with: a word or two, what is so, and the one
+// thing to do.
+type Verdict struct {
+	Words []Word
+	Says  string
+	Do    string
+}
+
+// Sheet is one page of the book.
+type Sheet struct {
+	Part    Part
+	Place   int // within the part, from 1
+	Path    string
+	Title   string
+	Lede    string
+	Kind    string // a class for the stylesheet: plan, card, table …
+	Verdict Verdict
+	Uses    []UseTab // links to the sheets of the uses, where they belong
+
+	name string     // of its template
+	view func() any // what the template shows; called when the sheet is rendered
+}
+
+// UseTab is a link to the sheet of a use.
+type UseTab struct {
+	Name, Path string
+	Here       bool
+}
+
+// Number is the sheet's number: part and place.
+func (s *Sheet) Number() string { return fmt.Sprintf("%d.%d", s.Part.Number, s.Place) }
+
+// Book is every sheet of one plan, in order.
+type Book struct {
+	Plan     *plan.Plan
+	Findings []checks.Finding
+	Sheets   []*Sheet
+
+	units unit.System
+	trees map[*shop.Collector]*duct.Tree
+}
+
+// New lays out the book: which sheets there are and where each stands. It
+// fails only when the program's own texts do.
+func New(p *plan.Plan, findings []checks.Finding) (*Book, error) {
+	b := &Book{Plan: p, Findings: findings, units: p.Shop.Units, trees: map[*shop.Collector]*duct.Tree{}}
+	for _, t := range p.Air.Trees {
+		b.trees[t.Collector] = t
+	}
+	b.addStart()
+	b.addPlans()
+	b.addCards()
+	b.addAir()
+	if err := b.addFindings(); err != nil {
+		return nil, err
+	}
+	b.fillContents()
+	return b, nil
+}
+
+// add puts a sheet at the end of its part.
+func (b *Book) add(s *Sheet) *Sheet {
+	s.Place = 1
+	for _, other := range b.Sheets {
+		if other.Part == s.Part {
+			s.Place++
+		}
+	}
+	b.Sheets = append(b.Sheets, s)
+	return s
+}
+
+// Path is where a thing of the shop is shown. It is empty for what has no
+// place of its own.
+func (b *Book) Path(kind, name string) string {
+	slug := shop.Slug(name)
+	switch kind {
+	case "machine", "use":
+		return "use-" + slug + ".html"
+	case "card":
+		return "card-" + slug + ".html"
+	case "collector":
+		return "collector-" + slug + ".html"
+	case "working":
+		return "working-" + slug + ".html"
+	case "duct", "gate":
+		return "ducts.html#" + kind + "-" + slug
+	case "room":
+		return "plan.html#room-" + slug
+	case "check":
+		return "check-" + name + ".html"
+	}
+	return ""
+}
+
+// findingsAbout lists the findings about one thing.
+func (b *Book) findingsAbout(kind, name string) []checks.Finding {
+	var list []checks.Finding
+	for _, f := range b.Findings {
+		if f.Kind == kind && f.About == name {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// finding is the first finding of a check about a thing; nil where there is
+// none.
+func (b *Book) finding(check, kind, name string) *checks.Finding {
+	for i, f := range b.Findings {
+		if f.Check == check && f.Kind == kind && f.About == name {
+			return &b.Findings[i]
+		}
+	}
+	return nil
+}
+
+// classOf is the class of a state.
+func classOf(s checks.State) string {
+	switch s {
+	case checks.Met:
+		return "met"
+	case checks.NotMet:
+		return "notmet"
+	case checks.Thin:
+		return "thin"
+	case checks.InPlay:
+		return "inplay"
+	case checks.Ask:
+		return "ask"
+	case checks.Advice:
+		return "advice"
+	}
+	return "blank"
+}
+
+// stateWord is a state with its own word.
+func stateWord(s checks.State) Word { return Word{classOf(s), string(s)} }
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// Trusted marks a drawing of this program as HTML. It is the only way in for
+// markup that did not come through a template.
+func trusted[S ~string](markup S) template.HTML { return template.HTML(markup) }

@@ -1,0 +1,220 @@
+package templates
+
+import (
+	"fmt"
+	"html/template"
+
+	"dustbook/checks"
+	"dustbook/plan/duct"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+	"dustbook/templates/drawing"
+)
+
+// addStart adds the overview, the contents and the sheet on how to read the
+// book.
+func (b *Book) addStart() {
+	b.add(&Sheet{Part: partStart, Path: "index.html", Title: b.Plan.Shop.Name, Kind: "overview", Lede: "Dust-control plan. What works, what does not, and what to do first.",
+		Verdict: b.overall(), name: "overview.html", view: func() any { return b.overview() }})
+	b.add(&Sheet{Part: partStart, Path: "contents.html", Title: "Contents", Kind: "list", Lede: "Every sheet of the book by part, with its verdict.", name: "contents.html"})
+	b.add(&Sheet{Part: partStart, Path: "reading.html", Title: "How to read this book", Kind: "list", Lede: "What the states, the marks and the lines of the drawings mean.", name: "reading.html", view: readingView})
+}
+
+// overall is the verdict of the whole book: the heaviest findings first.
+func (b *Book) overall() Verdict {
+	stops, mends := 0, 0
+	var first *checks.Finding
+	for i, f := range b.Findings {
+		if f.State == checks.Met {
+			continue
+		}
+		switch f.Weight {
+		case checks.Stop:
+			stops++
+		case checks.Mend:
+			mends++
+		}
+		if first == nil {
+			first = &b.Findings[i]
+		}
+	}
+	switch {
+	case stops > 0:
+		return Verdict{[]Word{{"stop", "stop"}}, fmt.Sprintf("%s: do not run until settled. %s:", count(stops, "finding says stop", "findings say stop"), first.About), first.Do}
+	case mends > 0:
+		return Verdict{[]Word{{"notmet", "to mend"}}, fmt.Sprintf("%s.", count(mends, "finding is to be mended", "findings are to be mended")), first.About + ": " + first.Do}
+	case first != nil:
+		return Verdict{[]Word{{"thin", "to know"}}, "Nothing says stop and nothing is to be mended in what was checked.", "Read the findings, prove the figures with a gauge."}
+	}
+	return Verdict{[]Word{{"met", "nothing open"}}, "Nothing stands against the plan in what was checked.", "Prove the figures with a gauge."}
+}
+
+// overviewView is what the overview shows.
+type overviewView struct {
+	Drawing    template.HTML
+	First      []findingRow
+	More       int
+	Rows       []useRow
+	Collectors []collectorRow
+}
+
+// useRow is one use in the table of what works.
+type useRow struct {
+	Name, Path   string
+	Open         []string
+	Air, Carries Word
+	Worst        string
+}
+
+// collectorRow is one collector in the table of the overview.
+type collectorRow struct {
+	Name, Path                  string
+	Claimed, Delivered, Suction string
+	Exhaust                     string
+}
+
+func (b *Book) overview() overviewView {
+	v := overviewView{Drawing: trusted(drawing.Plan(b.Plan, nil, "plan"))}
+	const most = 5
+	for _, f := range b.Findings {
+		if f.Weight == checks.Know || f.State == checks.Met {
+			continue
+		}
+		if len(v.First) == most {
+			v.More++
+			continue
+		}
+		v.First = append(v.First, b.findingRow(f))
+	}
+	for _, u := range b.Plan.Air.Uses {
+		if len(u.Machines) > 0 {
+			v.Rows = append(v.Rows, b.useRow(u))
+		}
+	}
+	for _, c := range b.Plan.Shop.Collectors {
+		v.Collectors = append(v.Collectors, b.collectorRow(c))
+	}
+	return v
+}
+
+func (b *Book) useRow(u *duct.Use) useRow {
+	row := useRow{Name: u.Name, Path: b.Path("use", u.Name)}
+	kind := "use"
+	if u.Kind == duct.OneMachine {
+		kind = "machine"
+	}
+	for _, g := range b.Plan.Shop.Gates {
+		if u.Open[g] {
+			row.Open = append(row.Open, g.Name)
+		}
+	}
+	row.Air, row.Carries = Word{"blank", "not given"}, Word{"blank", "not given"}
+	if f := b.finding("air-captured", kind, u.Name); f != nil {
+		row.Air = stateWord(f.State)
+	}
+	if f := b.finding("dust-carried", kind, u.Name); f != nil {
+		row.Carries = stateWord(f.State)
+		if f.State != checks.Met {
+			row.Worst = f.Says
+		}
+	}
+	return row
+}
+
+// collectorRow shows what the maker claims beside what the ducts let through.
+func (b *Book) collectorRow(c *shop.Collector) collectorRow {
+	row := collectorRow{Name: c.Name, Path: b.Path("collector", c.Name), Claimed: "—", Suction: "—", Exhaust: "not given"}
+	if c.Claims != nil {
+		row.Claimed, row.Suction = unit.Air.Print(b.units, c.Claims.Flow), unit.Press.Print(b.units, c.Claims.Suction)
+	}
+	if c.Exhaust.Known() {
+		row.Exhaust = c.Exhaust.V
+	}
+	low, high := b.delivered(c)
+	switch {
+	case high == 0:
+		row.Delivered = "not known"
+	case unit.Air.Figure(b.units, low) == unit.Air.Figure(b.units, high):
+		row.Delivered = unit.Air.Print(b.units, high)
+	default:
+		row.Delivered = unit.Air.Figure(b.units, low) + " to " + unit.Air.Print(b.units, high)
+	}
+	return row
+}
+
+// delivered is the least and the most air a collector moves when machines
+// run.
+func (b *Book) delivered(c *shop.Collector) (low, high unit.Flow) {
+	for _, u := range b.Plan.Air.Uses {
+		for _, r := range u.Results {
+			if r.Collector != c || !r.OnCurve || len(u.Machines) == 0 {
+				continue
+			}
+			if low == 0 || r.Flow < low {
+				low = r.Flow
+			}
+			high = max(high, r.Flow)
+		}
+	}
+	return low, high
+}
+
+// contentsView lists the sheets by part.
+type contentsView struct{ Parts []contentsPart }
+
+type contentsPart struct {
+	Part   Part
+	Sheets []*Sheet
+}
+
+// fillContents lists the sheets once all are known.
+func (b *Book) fillContents() {
+	var v contentsView
+	for _, s := range b.Sheets {
+		if len(v.Parts) == 0 || v.Parts[len(v.Parts)-1].Part != s.Part {
+			v.Parts = append(v.Parts, contentsPart{Part: s.Part})
+		}
+		last := &v.Parts[len(v.Parts)-1]
+		last.Sheets = append(last.Sheets, s)
+	}
+	for _, s := range b.Sheets {
+		if s.name == "contents.html" {
+			s.view = func() any { return v }
+		}
+	}
+}
+
+// readingView is the key to states and marks.
+func readingView() any {
+	type row struct {
+		Word  Word
+		Means string
+	}
+	return struct {
+		States, Weights []row
+		Marks           [][2]string
+	}{
+		States: []row{
+			{stateWord(checks.Met), "A number meets its figure, or a path is as it should be. It says nothing of what was not checked."},
+			{stateWord(checks.NotMet), "It does not. The finding says what to do."},
+			{stateWord(checks.Thin), "Too close to call, or the need itself is from memory or common practice."},
+			{stateWord(checks.InPlay), "A threshold that brings a text into play is passed."},
+			{stateWord(checks.Ask), "Only the authority, an electrician or an engineer can answer. The question is written out."},
+			{stateWord(checks.NotGiven), "The shop file does not say. Missing never counts as met."},
+			{stateWord(checks.Advice), "Common practice without a source."},
+		},
+		Weights: []row{
+			{Word{"stop", "stop"}, "Do not run until it is settled."},
+			{Word{"notmet", "mend"}, "Mend it; it does harm as it is."},
+			{Word{"advice", "know"}, "Know it; act when you are there anyway."},
+		},
+		Marks: [][2]string{
+			{"(nothing behind the source)", "Read in a copy of the document itself."},
+			{"as reported", "Read on a page that reports the document."},
+			{"from memory, confirm", "Known to the trade; no copy was seen. It decides nothing by itself."},
+			{"common practice", "A rule of thumb without a published source."},
+			{"computed", "Our own arithmetic from the formula named."},
+			{"given", "Your own figure, from the shop file."},
+		},
+	}
+}
