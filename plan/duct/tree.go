@@ -188,8 +188,10 @@ func (t *Tree) addEnd(d *shop.Duct) int {
 }
 
 func (t *Tree) addLeak(l *shop.Leak) int {
-	area := float64(air.Bore(l.Hole)) * air.Discharge()
-	at := t.add(part{edge: Edge{Quad: float64(t.State.Density) / 2 / (area * area), Leaf: true}, leak: l})
+	// a hole draws with the square root of the pressure: what it draws at one
+	// pascal says all
+	atOne := float64(air.Orifice(air.Bore(l.Hole), air.Discharge(), 1, t.State))
+	at := t.add(part{edge: Edge{Quad: 1 / (atOne * atOne), Leaf: true}, leak: l})
 	t.byLeak[l] = at
 	return at
 }
