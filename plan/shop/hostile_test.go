@@ -84,9 +84,9 @@ func hostileText(name string, size int) string {
 
 // TestHostile reads each kind of hostile file at a fair size.
 func TestHostile(t *testing.T) {
-	size := entry.MaxBytes / 2
+	size := entry.MaxBytes / 4
 	if testing.Short() {
-		size /= 16
+		size /= 8
 	}
 	for name := range hostile {
 		t.Run(name, func(t *testing.T) {

@@ -47,7 +47,7 @@ func TestLongSlug(t *testing.T) {
 	}
 }
 
-// named is the smallest shop with one machine of a name.
+// oneMachine is the smallest shop with one machine, of a name.
 func oneMachine(name string) string {
 	return fmt.Sprintf("[shop]\nname = \"Test\"\n[[machine]]\nname = %q\nkind = \"planer\"\n", name)
 }
