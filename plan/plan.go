@@ -4,36 +4,60 @@
 package plan
 
 import (
+	"dustbook/plan/control"
 	"dustbook/plan/duct"
 	"dustbook/plan/entry"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 )
 
 // Plan is one shop, reckoned as of a day.
 type Plan struct {
-	Shop *shop.Shop
-	AsOf entry.Date
-	Air  *duct.Reckoning
+	Shop    *shop.Shop
+	AsOf    entry.Date
+	Air     *duct.Reckoning
+	Control *control.Reckoning
+
+	Records []*record.Record // up to the day, in the order of their files
+
+	names record.Names
 }
 
 // Make reckons a shop as of a day; with the zero date, as of the latest date
-// that stands in the shop file.
-func Make(s *shop.Shop, asOf entry.Date) *Plan {
+// on which something happened, by the shop file's revisions and the records.
+// Records of a later day are left out.
+func Make(s *shop.Shop, records []*record.Record, asOf entry.Date) *Plan {
 	if asOf == (entry.Date{}) {
-		asOf = latest(s)
+		asOf = latest(s, records)
 	}
-	return &Plan{Shop: s, AsOf: asOf, Air: duct.Reckon(s)}
+	return &Plan{Shop: s, AsOf: asOf, Air: duct.Reckon(s), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
 }
 
-// latest is the latest date in the shop file.
-func latest(s *shop.Shop) entry.Date {
+// latest is the latest date of a revision or record.
+func latest(s *shop.Shop, records []*record.Record) entry.Date {
 	var last entry.Date
 	for _, r := range s.Revisions {
 		if r.Date.String() > last.String() {
 			last = r.Date
 		}
 	}
+	for _, r := range records {
+		if r.Date.String() > last.String() {
+			last = r.Date
+		}
+	}
 	return last
+}
+
+// until keeps the records of a day and of those before it.
+func until(records []*record.Record, day entry.Date) []*record.Record {
+	var kept []*record.Record
+	for _, r := range records {
+		if r.Date.String() <= day.String() {
+			kept = append(kept, r)
+		}
+	}
+	return kept
 }
 
 // Revision is the newest revision as of the plan's day: the last in the file

@@ -51,8 +51,7 @@ func (k *Reckoning) HoodGauges(sys unit.System) []HoodGauge {
 }
 
 func (k *Reckoning) hoodGauge(p PortResult, sys unit.System) HoodGauge {
-	g := HoodGauge{Port: p.Port, Entry: air.EntryCoefficient(p.Port.HoodLoss), Expected: p.Hood}
-	g.Need = unit.Pressure(unit.Six(float64(air.HoodPressure(p.Port.HoodLoss, k.State.VelocityPressure(air.SpeedIn(p.Port.Flow, p.Port.Size))))))
+	g := HoodGauge{Port: p.Port, Entry: air.EntryCoefficient(p.Port.HoodLoss), Expected: p.Hood, Need: k.HoodAtNeed(p.Port)}
 	area := air.Bore(p.Port.Size)
 	for _, share := range shares {
 		press := unit.Pressure(unit.Six(share * float64(p.Hood)))

@@ -130,7 +130,7 @@ func (t *Tree) passes(u *Use, m *shop.Machine, s *shop.Stretch) bool {
 		if served, _ := u.Served(p.Duct); served != p {
 			continue
 		}
-		for _, at := range Path(p) {
+		for _, at := range p.Path() {
 			if at == s {
 				return true
 			}

@@ -85,7 +85,7 @@ func portsOf(s *shop.Shop) []*shop.Port {
 
 // behind reports whether a port draws through a gate.
 func behind(p *shop.Port, g *shop.Gate) bool {
-	return slices.ContainsFunc(Path(p), func(s *shop.Stretch) bool { return slices.Contains(s.Gates, g) })
+	return slices.ContainsFunc(p.Path(), func(s *shop.Stretch) bool { return slices.Contains(s.Gates, g) })
 }
 
 func TestHalvingALossNeverLowersTheWhole(t *testing.T) {

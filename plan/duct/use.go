@@ -53,7 +53,7 @@ func openFor(machines []*shop.Machine, also []*shop.Gate) map[*shop.Gate]bool {
 	open := map[*shop.Gate]bool{}
 	for _, m := range machines {
 		for _, p := range m.Ports {
-			for _, s := range Path(p) {
+			for _, s := range p.Path() {
 				for _, g := range s.Gates {
 					open[g] = true
 				}
@@ -67,19 +67,6 @@ func openFor(machines []*shop.Machine, also []*shop.Gate) map[*shop.Gate]bool {
 		open[g] = true
 	}
 	return open
-}
-
-// Path is the way from a port to its collector, stretch by stretch; empty
-// where no duct serves the port.
-func Path(p *shop.Port) []*shop.Stretch {
-	if p.Duct == nil {
-		return nil
-	}
-	var path []*shop.Stretch
-	for s := p.Duct.Stretches[0]; s != nil; s = s.Below() {
-		path = append(path, s)
-	}
-	return path
 }
 
 // Collectors are the collectors a use needs, in file order.

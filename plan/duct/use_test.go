@@ -211,7 +211,7 @@ func TestTwoPortsAndZone(t *testing.T) {
 func TestPath(t *testing.T) {
 	s := mustRead(t, yard)
 	names := func(p *shop.Port) (list []string) {
-		for _, at := range Path(p) {
+		for _, at := range p.Path() {
 			list = append(list, at.Name())
 		}
 		return list

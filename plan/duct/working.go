@@ -31,28 +31,9 @@ type Term struct {
 // Working lists the losses of a stretch in the order the air meets them, at
 // the flow it carries in a result. The terms add up to the stretch's loss.
 func (t *Tree) Working(r *Result, s *shop.Stretch) []Term {
-	flow := t.flowOf(r, s)
-	w := worker{t: t, flow: flow}
+	w := worker{t: t, flow: t.flowOf(r, s)}
 	d := s.Duct
-	if s.Number == 1 && len(d.Serves) > 0 {
-		port, _ := r.Use.Served(d)
-		w.flow = t.endFlow(r, d)
-		w.end(d, port)
-		w.flow = flow
-	}
-	w.friction("Friction", d.Bore, d.Roughness, s.Length(), 1, d.Rough, handWall(d.Material))
-	for _, turn := range s.Turns {
-		name := "Elbow " + unit.Short(float64(turn.Angle)) + "°"
-		if turn.Join {
-			name = "Elbow " + unit.Short(float64(turn.Angle)) + "° to the join"
-		}
-		w.charge(name, d.Bore, air.Elbow(d.ElbowLoss, turn.Angle), d.ElbowBasis)
-	}
-	for _, g := range s.Gates {
-		if !r.Use.Open[g] {
-			w.charge(g.Name+", shut", d.Bore, shutLoss(g, d.Bore), g.Leak.Basis)
-		}
-	}
+	w.until(r, s, s.To)
 	if s.Last() {
 		if d.Loss > 0 {
 			w.charge("Extra loss", d.Bore, d.Loss, source.Basis{Mark: source.Given})
@@ -68,6 +49,36 @@ func (t *Tree) Working(r *Result, s *shop.Stretch) []Term {
 		w.junction(wye, t.flowOf(r, s.Below()), s.Below().Duct.Bore)
 	}
 	return w.terms
+}
+
+// until lists the losses of a stretch up to a place of its duct, what stands
+// at the place included: hood and hose where it has them, friction, elbows and
+// gates that are shut.
+func (w *worker) until(r *Result, s *shop.Stretch, place unit.Length) {
+	d := s.Duct
+	if s.Number == 1 && len(d.Serves) > 0 {
+		flow := w.flow
+		port, _ := r.Use.Served(d)
+		w.flow = w.t.endFlow(r, d)
+		w.end(d, port)
+		w.flow = flow
+	}
+	w.friction("Friction", d.Bore, d.Roughness, place-s.From, 1, d.Rough, handWall(d.Material))
+	for _, turn := range s.Turns {
+		if turn.At > place {
+			continue
+		}
+		name := "Elbow " + unit.Short(float64(turn.Angle)) + "°"
+		if turn.Join {
+			name = "Elbow " + unit.Short(float64(turn.Angle)) + "° to the join"
+		}
+		w.charge(name, d.Bore, air.Elbow(d.ElbowLoss, turn.Angle), d.ElbowBasis)
+	}
+	for _, g := range s.Gates {
+		if !r.Use.Open[g] && g.Where <= place {
+			w.charge(g.Name+", shut", d.Bore, shutLoss(g, d.Bore), g.Leak.Basis)
+		}
+	}
 }
 
 // flowOf is the flow a stretch carries in a result.

@@ -65,7 +65,7 @@ func written(t *testing.T, name string, text []byte) (*shop.Shop, []byte) {
 	if s == nil {
 		t.Fatal(problems)
 	}
-	data, err := export.JSON(export.MakeSize(plan.Make(s, entry.Date{})))
+	data, err := export.JSON(export.MakeSize(plan.Make(s, nil, entry.Date{})))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -73,6 +73,11 @@ func (r *Record) Check(n Names) entry.Problems {
 	return problems
 }
 
+// Has reports whether something of these kinds has the name.
+func (n Names) Has(name string, kinds []string) bool {
+	return slices.ContainsFunc(things, func(k kindOfThing) bool { return slices.Contains(kinds, k.word) && slices.Contains(k.of(n), name) })
+}
+
 // missing is the problem of a name that nothing of these kinds has; nil where
 // something has it.
 func (n Names) missing(field, name string, kinds []string) *entry.Problem {

@@ -9,6 +9,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"syscall"
 
 	"dustbook/plan/entry"
 )
@@ -30,7 +31,7 @@ func ReadFolder(fsys fs.FS) ([]*Record, entry.Problems) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, entry.Problems{unreadable(Folder, err)}
+		return nil, entry.Problems{noFolder(err)}
 	}
 	var names []string
 	for _, e := range entries {
@@ -53,6 +54,16 @@ func ReadFolder(fsys fs.FS) ([]*Record, entry.Problems) {
 		f.read(name)
 	}
 	return f.records, f.problems
+}
+
+// noFolder is the problem of a folder that cannot be listed.
+func noFolder(err error) entry.Problem {
+	p := unreadable(Folder, err)
+	p.Expected = "a folder of records"
+	if errors.Is(err, syscall.ENOTDIR) {
+		p.Do = "rename the file " + Folder + ", and put a folder in its place"
+	}
+	return p
 }
 
 // crowded is the problem of a folder that holds too much.

@@ -33,6 +33,7 @@ type Measure struct {
 	Least   string    // quantity it cannot be below; empty: none
 	Example string    // of a text
 	Means   string
+	Suction bool // suction counts as positive
 }
 
 //go:embed fields.csv
@@ -97,7 +98,7 @@ func loadWords() map[string][]Word {
 func loadMeasures() []Measure {
 	var list []Measure
 	for _, r := range table("of.csv", ofData) {
-		list = append(list, Measure{Word: r[0], Kind: kindNamed(r[1]), At: strings.Split(r[2], "|"), Least: r[3], Example: r[4], Means: r[5]})
+		list = append(list, Measure{Word: r[0], Kind: kindNamed(r[1]), At: strings.Split(r[2], "|"), Least: r[3], Example: r[4], Means: r[5], Suction: r[6] == "suction"})
 	}
 	return list
 }

@@ -122,25 +122,6 @@ func TestFieldRows(t *testing.T) {
 	}
 }
 
-// TestReaders: every kind of field in the tables that are checked for form
-// has a reader, and every reader is used.
-func TestReaders(t *testing.T) {
-	used := map[string]bool{}
-	for _, table := range append([]string{"trigger reading", "chain stop"}, restTables...) {
-		for _, row := range rowsOf[table] {
-			used[row.Kind] = true
-			if readers[row.Kind] == nil {
-				t.Errorf("%s.%s: no reader for the kind %q", table, row.Field, row.Kind)
-			}
-		}
-	}
-	for kind := range readers {
-		if !used[kind] {
-			t.Errorf("no field of the kind %q", kind)
-		}
-	}
-}
-
 // TestWordGroups: every group of words is used, and every word is explained.
 func TestWordGroups(t *testing.T) {
 	used := map[string]bool{}

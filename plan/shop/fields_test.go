@@ -55,7 +55,7 @@ func TestRequired(t *testing.T) {
 	required := map[string]string{
 		"shop": "name", "machine": "name kind", "collector": "name inlet", "duct": "name to size", "gate": "name on",
 		"trigger": "name senses opens", "chain": "name cable stops", "room": "name outline", "wall": "from to",
-		"use": "name machines", "confirmed": "figure value by", "revision": "mark date",
+		"use": "name machines", "confirmed": "figure value by", "accepted": "check reason", "revision": "mark date",
 	}
 	lines := strings.Split(file(t, "testdata/contract.toml"), "\n")
 	table, missed := "", map[string]bool{}
@@ -156,6 +156,8 @@ figure = "f"
 value = "v"
 by = "b"
 [[accepted]]
+check = "c"
+reason = "r"
 [[document]]
 [[revision]]
 mark = "A"

@@ -40,6 +40,12 @@ var hostile = map[string]func(i int) string{
 	"rooms and machines": func(i int) string {
 		return fmt.Sprintf("[[room]]\nname=\"r%d\"\noutline=[[%d,9],[%d,9],[%d,5]]\n[[machine]]\nname=\"m%d\"\nkind=\"planer\"\nat=[1,1]\n", i, i%999, i%999+2, i%999+1, i)
 	},
+	"triggers of unknown gates": func(i int) string {
+		return fmt.Sprintf("[[trigger]]\nname=\"t%d\"\nsenses=\"contact\"\nopens=[\"g%d\",\"g%d\"]\n", i, i, i+1)
+	},
+	"chains of triggers": func(i int) string {
+		return fmt.Sprintf("[[trigger]]\nname=\"t%d\"\nsenses=\"contact\"\nopens=[]\n[[chain]]\nname=\"c%d\"\ncable=\"18 AWG\"\nstops=[{device=\"t%d\",cable=\"1 ft\"},{device=\"t0\",cable=\"1 ft\"}]\n", i, i, i)
+	},
 	"unknown keys":     func(i int) string { return fmt.Sprintf("[[duct]]\nkey%d=1\n", i) },
 	"unknown tables":   func(i int) string { return fmt.Sprintf("[table%d]\n", i) },
 	"unknown words":    func(i int) string { return fmt.Sprintf("[[machine]]\nname=\"m%d\"\nkind=\"kind%d\"\n", i, i) },

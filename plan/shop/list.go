@@ -118,21 +118,10 @@ func (s *scope) inline(field string) *scope {
 	}
 	t, ok := node.Value.(*entry.Table)
 	if !ok {
-		s.wrong(node, "a table in braces: "+lower(s.row(field).Means), "write "+field+" = { "+s.insides(field)+" }")
+		s.wrong(node, "a table in braces: "+lower(s.row(field).Means), "write "+field+" = { "+insides(s.row(field).Of)+" }")
 		return nil
 	}
 	return s.r.open(t, s.row(field).Of, s.about)
-}
-
-// insides shows what a table in braces must hold at least.
-func (s *scope) insides(field string) string {
-	text := ""
-	for _, row := range rowsOf[s.row(field).Of] {
-		if row.Need == "must" {
-			text += row.Field + " = " + row.sample() + ", "
-		}
-	}
-	return text + "…"
 }
 
 // inlines opens a field that holds several tables, or one.
@@ -141,5 +130,5 @@ func (s *scope) inlines(field string) []*scope {
 	if node == nil {
 		return nil
 	}
-	return s.tables(node, s.row(field).Of, s.about, "write "+field+" = { "+s.insides(field)+" }, or a list of such tables")
+	return s.tables(node, s.row(field).Of, s.about, "write "+field+" = { "+insides(s.row(field).Of)+" }, or a list of such tables")
 }

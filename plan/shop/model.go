@@ -75,6 +75,16 @@ type Shop struct {
 	Confirmed  []Confirmed
 	Revisions  []Revision
 
+	Extinguishers []*Extinguisher
+	Stops         []*StopButton
+	Taps          []*Tap
+	Triggers      []*Trigger
+	Control       Control
+	Chains        []*Chain
+	Sensors       []*Sensor
+	Accepted      []*Accepted
+	Documents     []*Document
+
 	Assumed []Assumption
 }
 

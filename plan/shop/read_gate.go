@@ -1,8 +1,6 @@
 package shop
 
 import (
-	"slices"
-
 	"dustbook/plan/entry"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
@@ -123,23 +121,11 @@ func (r *reader) readUses(top *scope) {
 	for _, s := range top.several("use") {
 		u := &Use{At: s.t.At}
 		u.Name = s.name("use").Name
-		refs := s.strings("machines")
+		s.refers("machines", func(thing any) { u.Machines = append(u.Machines, thing.(*Machine)) })
 		if items, isList := s.listIn("machines"); isList && len(items) == 0 {
 			s.wrong(s.t.Get("machines"), "the names of the machines that run together", `write machines = ["…", "…"]`)
 		}
-		for _, ref := range refs {
-			r.later(ref, "machine", func(thing any) {
-				m := thing.(*Machine)
-				if slices.Contains(u.Machines, m) {
-					r.problem(ref.At, entry.Quote(ref.Name)+" again", "each machine once", "take one of the two out")
-					return
-				}
-				u.Machines = append(u.Machines, m)
-			})
-		}
-		for _, ref := range s.strings("also_open") {
-			r.later(ref, "gate", func(thing any) { u.AlsoOpen = append(u.AlsoOpen, thing.(*Gate)) })
-		}
+		s.refers("also_open", func(thing any) { u.AlsoOpen = append(u.AlsoOpen, thing.(*Gate)) })
 		u.Hours = s.number("hours")
 		r.shop.Uses = append(r.shop.Uses, u)
 		s.close()

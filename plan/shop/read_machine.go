@@ -23,9 +23,7 @@ func (r *reader) readMachines(top *scope) {
 		m.Noise = measure[unit.Sound](s, "noise")
 		m.Hours, m.Starts, m.Blower = s.number("hours"), s.count("starts"), s.yes("blower")
 		m.Transport = measure[unit.Velocity](s, "transport")
-		for _, gate := range s.strings("also_open") {
-			r.later(gate, "gate", func(thing any) { m.AlsoOpen = append(m.AlsoOpen, thing.(*Gate)) })
-		}
+		s.refers("also_open", func(thing any) { m.AlsoOpen = append(m.AlsoOpen, thing.(*Gate)) })
 		m.Cut = s.cut("cut")
 		r.readPorts(s, m, kind)
 		r.shop.Machines = append(r.shop.Machines, m)

@@ -1,33 +1,53 @@
 package shop
 
-// restTables are the tables of the contract whose things this package checks
-// for form only: other packages will read them when they need them.
-var restTables = []string{"extinguisher", "stop", "tap", "trigger", "control", "chain", "sensor", "accepted", "document"}
+import "dustbook/plan/unit"
 
-// readRest checks the form of the tables that hold the control half and the
-// paper, so that a mistake in them is found as well.
+// readRest reads what hangs on walls and ducts, the control half and the
+// paper.
 func (r *reader) readRest(top *scope) {
-	for _, table := range restTables {
-		if table == "control" {
-			if s := top.single(table); s != nil {
-				s.checkForm()
-			}
-			continue
-		}
-		for _, s := range top.several(table) {
-			s.checkForm()
-		}
+	for _, s := range top.several("extinguisher") {
+		r.shop.Extinguishers = append(r.shop.Extinguishers, &Extinguisher{At: s.t.At, Place: s.point("at"), Rating: s.text("rating")})
+		s.close()
+	}
+	for _, s := range top.several("stop") {
+		r.readStop(s)
+	}
+	for _, s := range top.several("tap") {
+		r.readTap(s)
+	}
+	r.readControls(top)
+	for _, s := range top.several("accepted") {
+		a := &Accepted{At: s.t.At, Check: s.text("check").V, About: s.text("about").V, Reason: s.text("reason").V, Role: s.text("role").V, Until: s.date("until")}
+		r.shop.Accepted = append(r.shop.Accepted, a)
+		s.close()
+	}
+	for _, s := range top.several("document") {
+		r.shop.Documents = append(r.shop.Documents, &Document{At: s.t.At, Kind: s.text("kind").V, Held: s.yes("held")})
+		s.close()
 	}
 }
 
-// checkForm reads every field of a table by the kind its row names.
-func (s *scope) checkForm() {
-	for _, row := range rowsOf[s.table] {
-		if read := readers[row.Kind]; read != nil {
-			read(s, row.Field)
-			continue
+func (r *reader) readStop(s *scope) {
+	b := &StopButton{At: s.t.At, Name: s.name("stop").Name, Place: s.point("at")}
+	s.refers("stops", func(thing any) {
+		switch t := thing.(type) {
+		case *Collector:
+			b.Collectors = append(b.Collectors, t)
+		case *Machine:
+			b.Machines = append(b.Machines, t)
 		}
-		panic("shop: no reader for the kind " + row.Kind)
-	}
+	})
+	r.shop.Stops = append(r.shop.Stops, b)
+	s.close()
+}
+
+func (r *reader) readTap(s *scope) {
+	tap := &Tap{At: s.t.At, Name: s.name("tap").Name}
+	at := measure[unit.Length](s, "at")
+	r.refer(s, "on", func(thing any) {
+		tap.On = thing.(*Duct)
+		tap.Where = s.along(tap.On, at)
+	})
+	r.shop.Taps = append(r.shop.Taps, tap)
 	s.close()
 }

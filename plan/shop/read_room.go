@@ -18,9 +18,7 @@ func (r *reader) readRooms(top *scope) {
 		}
 		room.Height = measure[unit.Length](s, "height")
 		room.Exits = s.points("exits")
-		for _, ref := range s.strings("open_to") {
-			r.later(ref, "room", func(thing any) { room.OpenTo = append(room.OpenTo, thing.(*Room)) })
-		}
+		s.refers("open_to", func(thing any) { room.OpenTo = append(room.OpenTo, thing.(*Room)) })
 		room.Opening = measure[unit.Area](s, "opening")
 		room.Sprinklers = s.yes("sprinklers")
 		r.shop.Rooms = append(r.shop.Rooms, room)

@@ -141,13 +141,6 @@ func (s *scope) close() {
 	}
 }
 
-// topTables are the tables a shop file may hold, in the order of the contract.
-var topTables = []string{"shop", "method", "room", "appliance", "wall", "extinguisher", "stop", "machine", "collector",
-	"duct", "gate", "leak", "tap", "trigger", "control", "chain", "sensor", "use", "confirmed", "accepted", "document", "revision"}
-
-// onceTables are those that may stand once.
-var onceTables = map[string]bool{"shop": true, "method": true, "control": true}
-
 // single opens a top-level table that may stand once.
 func (s *scope) single(name string) *scope {
 	s.seen[name] = true

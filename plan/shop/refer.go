@@ -20,6 +20,21 @@ func (r *reader) refer(s *scope, field string, set func(any)) {
 	}
 }
 
+// refers reads a field that names several other things, each once.
+func (s *scope) refers(field string, set func(any)) {
+	kind, named := s.row(field).Of, map[any]bool{}
+	for _, ref := range s.strings(field) {
+		s.r.later(ref, kind, func(thing any) {
+			if named[thing] {
+				s.r.problem(ref.At, entry.Quote(ref.Name)+" again", "each "+kind+" once", "take one of the two out")
+				return
+			}
+			named[thing] = true
+			set(thing)
+		})
+	}
+}
+
 // later resolves a name at the end of the reading.
 func (r *reader) later(ref Ref, kind string, set func(any)) {
 	r.pending = append(r.pending, func() {
@@ -121,6 +136,12 @@ func (r *reader) things() map[string]map[string]any {
 	}
 	for _, v := range r.shop.Gates {
 		put("gate", v.Name, v)
+	}
+	for _, v := range r.shop.Triggers {
+		put("trigger", v.Name, v)
+	}
+	for _, v := range r.shop.Sensors {
+		put("sensor", v.Name, v)
 	}
 	for _, n := range r.names {
 		put(n.kind, n.ref.Name, n.ref)

@@ -4,7 +4,7 @@ import (
 	"bytes"
 	_ "embed"
 	"encoding/csv"
-	"strings"
+	"slices"
 
 	"dustbook/plan/source"
 )
@@ -19,6 +19,7 @@ type Row struct {
 	Default      string
 	Basis        source.Basis // of the default
 	Least, Most  string
+	Example      string // one or two, as in a file, where the kind's own do not fit
 	Means        string
 }
 
@@ -42,14 +43,14 @@ func namesOfFields() map[string][]string {
 }
 
 func loadRows() ([]Row, map[[2]string]*Row, map[string][]*Row) {
-	read := source.MustRows("fields.csv", fieldsData, "table", "field", "kind", "of", "need", "default", "least", "most", "means")
+	read := source.MustRows("fields.csv", fieldsData, "table", "field", "kind", "of", "need", "default", "least", "most", "example", "means")
 	list := make([]Row, len(read))
 	byName := map[[2]string]*Row{}
 	byTable := map[string][]*Row{}
 	for i, r := range read {
 		list[i] = Row{
 			Table: r.Text("table"), Field: r.Text("field"), Kind: r.Text("kind"), Of: r.Text("of"), Need: r.Text("need"),
-			Default: r.Text("default"), Basis: r.Basis, Least: r.Text("least"), Most: r.Text("most"), Means: r.Text("means"),
+			Default: r.Text("default"), Basis: r.Basis, Least: r.Text("least"), Most: r.Text("most"), Example: r.Text("example"), Means: r.Text("means"),
 		}
 		row := &list[i]
 		byName[[2]string{row.Table, row.Field}] = row
@@ -58,28 +59,11 @@ func loadRows() ([]Row, map[[2]string]*Row, map[string][]*Row) {
 	return list, byName, byTable
 }
 
-// samples are what a field of a kind may look like, for advice.
-var samples = map[string]string{
-	"yes": "true", "count": "1", "number": "0.5", "date": "2026-11-24",
-	"point": "[12, 9]", "points": "[[0, 0], [12, 0], [12, 9], [0, 9]]", "route": "[[12, 9, 1], [12, 9, 8]]",
-	"names": `["…"]`, "texts list": `["elbow 90"]`, "table": "{ … }", "tables": "{ … }",
-	"length": `"4 in"`, "size": `"4 in"`, "area": `"2 sq ft"`, "volume": `"55 gal"`, "flow": `"350 cfm"`, "pressure": `"2.5 inwg"`,
-	"power": `"3 hp"`, "current": `"2.5 A"`, "velocity": `"20 ft/min"`, "wire": `"18 AWG"`,
-}
-
-// sample is what the field may look like, as advice shows it.
-func (row *Row) sample() string {
-	if row.Of == "run" {
-		return `"4 ft"`
-	}
-	if text, ok := samples[row.Kind]; ok {
-		return text
-	}
-	return `"…"`
-}
-
 // Rows lists every field of the contract in the order of the data file.
 func Rows() []Row { return rows }
+
+// FindRow finds a field by its table and name; nil where there is none.
+func FindRow(table, field string) *Row { return rowOf[[2]string{table, field}] }
 
 // Word is one word a field may hold, with its meaning.
 type Word struct{ Word, Means string }
@@ -96,22 +80,34 @@ func loadWords() map[string][]Word {
 		groups[r[0]] = append(groups[r[0]], Word{r[1], r[2]})
 	}
 	for _, k := range kinds {
-		groups["kind"] = append(groups["kind"], Word{k.Name, strings.Join(k.Aliases, ", ")})
+		groups["kind"] = append(groups["kind"], Word{k.Name, k.says()})
 	}
 	for _, m := range materials {
-		groups["material"] = append(groups["material"], Word{m.Name, m.About})
+		groups["material"] = append(groups["material"], Word{m.Name, m.About + conducting(m.Conducts)})
 	}
 	for _, h := range hoses {
-		groups["hose"] = append(groups["hose"], Word{h.Name, h.About})
+		groups["hose"] = append(groups["hose"], Word{h.Name, h.About + conducting(h.Conducts)})
 	}
 	for _, e := range elbows {
-		groups["elbows"] = append(groups["elbows"], Word{e.Name, e.About})
+		groups["elbows"] = append(groups["elbows"], Word{e.Name, e.says()})
 	}
 	return groups
 }
 
 // Words lists the words of a group, in the order of the data.
 func Words(group string) []Word { return words[group] }
+
+// WordGroups lists the groups of words, in the order in which the contract's
+// fields first name them.
+func WordGroups() []string {
+	var groups []string
+	for _, row := range rows {
+		if row.TakesWords() && !slices.Contains(groups, row.Of) {
+			groups = append(groups, row.Of)
+		}
+	}
+	return groups
+}
 
 // wordOf finds a word by its group and its spelling; spellings are all that a
 // group knows, a kind's other names among them.

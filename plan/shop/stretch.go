@@ -106,3 +106,16 @@ func (s *Stretch) Below() *Stretch {
 	}
 	return nil
 }
+
+// Path is the way from a port to its collector, stretch by stretch; empty
+// where no duct serves the port.
+func (p *Port) Path() []*Stretch {
+	if p.Duct == nil {
+		return nil
+	}
+	var path []*Stretch
+	for s := p.Duct.Stretches[0]; s != nil; s = s.Below() {
+		path = append(path, s)
+	}
+	return path
+}

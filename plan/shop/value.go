@@ -65,6 +65,10 @@ func (s *scope) text(field string) Field[string] {
 		s.wrong(node, fmt.Sprintf("at most %d characters, not %d", longestText, count), "shorten it")
 		return Field[string]{}
 	}
+	if row := s.row(field); row.Need == "must" && strings.TrimSpace(v) == "" {
+		s.wrong(node, lower(row.Means), "write it between the quotes")
+		return Field[string]{}
+	}
 	return Field[string]{v, Stated, node.At}
 }
 
@@ -196,14 +200,7 @@ func (s *scope) inBounds(field string, v float64, node *entry.Node, parse func(s
 	if !low && !high {
 		return true
 	}
-	expected := "at least " + row.Least
-	switch {
-	case row.Least != "" && row.Most != "":
-		expected = "from " + row.Least + " to " + row.Most
-	case row.Most != "":
-		expected = "at most " + row.Most
-	}
-	s.wrong(node, expected, "check the figure")
+	s.wrong(node, row.Bounds(), "check the figure")
 	return false
 }
 

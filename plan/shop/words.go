@@ -1,7 +1,10 @@
 package shop
 
 import (
+	"strings"
+
 	"dustbook/plan/entry"
+	"dustbook/plan/unit"
 )
 
 // word reads a field that holds one of a group of words.
@@ -96,4 +99,42 @@ func (s *scope) strings(field string) []Ref {
 		}
 	}
 	return list
+}
+
+// says is what a kind of machine brings, in words.
+func (k *Kind) says() string {
+	text := "throws " + k.Makes + ", " + k.Waste
+	var ports, more []string
+	for _, p := range k.Ports {
+		if p.Standard {
+			ports = append(ports, p.Name)
+		} else {
+			more = append(more, p.Name)
+		}
+	}
+	text += "; port: " + strings.Join(ports, ", ")
+	if more != nil {
+		text += " (where it has one: " + strings.Join(more, ", ") + ")"
+	}
+	if k.Aliases != nil {
+		text += "; may be called " + orList(quoteAll(k.Aliases))
+	}
+	return text
+}
+
+// says is what an elbow costs, in words.
+func (e *ElbowMake) says() string {
+	text := "loss coefficient at 90°: " + unit.Short(e.K90)
+	if e.About != "" {
+		text += "; " + e.About
+	}
+	return text
+}
+
+// conducting says whether a wall conducts.
+func conducting(conducts bool) string {
+	if conducts {
+		return "; conducts"
+	}
+	return "; does not conduct"
 }

@@ -19,8 +19,8 @@ func TestWrong(t *testing.T) {
 			t.Errorf("%d problems are wanted of one cause", len(c.want))
 		}
 	})
-	if count < 60 {
-		t.Errorf("%d cases, want 60 at least", count)
+	if count < 200 {
+		t.Errorf("%d cases, want 200 at least", count)
 	}
 }
 

@@ -1,0 +1,195 @@
+package control
+
+import (
+	"strconv"
+
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// Kind says what a device is.
+type Kind uint8
+
+// The kinds of device, in the order of the register.
+const (
+	MachineGate Kind = iota
+	ZoneGate
+	RunTrigger // senses current or a contact
+	HandSwitch
+	Sensor
+	Supply
+	StopButton
+)
+
+// kinds are the letter of the tag and the word of each kind.
+var kinds = [...]struct{ letter, word string }{
+	MachineGate: {"G", "gate"},
+	ZoneGate:    {"Z", "zone gate"},
+	RunTrigger:  {"T", "trigger"},
+	HandSwitch:  {"H", "hand switch"},
+	Sensor:      {"S", "sensor"},
+	Supply:      {"P", "supply"},
+	StopButton:  {"B", "stop button"},
+}
+
+// String is the kind in words.
+func (k Kind) String() string { return kinds[k].word }
+
+// Device is one row of the register. A tag is the letter of the kind and a
+// count in file order within it, so that a change of one kind leaves the tags
+// of all others alone.
+type Device struct {
+	Tag  string
+	Kind Kind
+	Name string // as in the file; a device without a name goes by its kind and number
+
+	Gate    *shop.Gate // of these, at most one is set; none for the supply
+	Trigger *shop.Trigger
+	Sensor  *shop.Sensor
+	Stop    *shop.StopButton
+
+	Duct     *shop.Duct // of a gate, with its place from the upstream end
+	Where    unit.Length
+	Machines []*shop.Machine // whose air passes a gate, whom a trigger watches, whom a button stops
+	Room     *shop.Room      // nil where the file does not tell
+	Chains   []Place         // its places on chains; one where all is well
+}
+
+// Place is a place on a chain, counted from 1 at the supply.
+type Place struct {
+	Chain    *shop.Chain
+	Position int
+}
+
+// Pair is the name to give a device when it is paired or labelled.
+func (d *Device) Pair() string { return d.Tag + " " + d.Name }
+
+// Wired reports whether a device has to be on a chain: powered gates,
+// triggers, switches and sensors.
+func (k *Reckoning) Wired(d *Device) bool {
+	switch d.Kind {
+	case MachineGate, ZoneGate:
+		return k.Drive(d.Gate) == Powered
+	case RunTrigger, HandSwitch, Sensor:
+		return true
+	}
+	return false
+}
+
+// DeviceOf is the register's row of a gate, trigger, sensor or stop button;
+// nil where there is none.
+func (k *Reckoning) DeviceOf(thing any) *Device { return k.byThing[thing] }
+
+// SupplyTag is the tag of the supply; empty where the file has none.
+func (k *Reckoning) SupplyTag() string {
+	for _, d := range k.Devices {
+		if d.Kind == Supply {
+			return d.Tag
+		}
+	}
+	return ""
+}
+
+// OnStop is the device at a stop of a chain.
+func (k *Reckoning) OnStop(s shop.ChainStop) *Device {
+	switch {
+	case s.Gate != nil:
+		return k.byThing[s.Gate]
+	case s.Trigger != nil:
+		return k.byThing[s.Trigger]
+	case s.Sensor != nil:
+		return k.byThing[s.Sensor]
+	}
+	return nil
+}
+
+// wire notes every device's places on chains.
+func (k *Reckoning) wire() {
+	for _, c := range k.shop.Chains {
+		for i, s := range c.Stops {
+			at := Place{c, i + 1}
+			switch {
+			case s.Gate != nil:
+				k.wired[s.Gate] = append(k.wired[s.Gate], at)
+			case s.Trigger != nil:
+				k.wired[s.Trigger] = append(k.wired[s.Trigger], at)
+			case s.Sensor != nil:
+				k.wired[s.Sensor] = append(k.wired[s.Sensor], at)
+			}
+		}
+	}
+}
+
+// register lists every device.
+func (k *Reckoning) register() {
+	byKind := map[Kind][]*Device{}
+	add := func(thing any, d *Device) {
+		byKind[d.Kind] = append(byKind[d.Kind], d)
+		n := strconv.Itoa(len(byKind[d.Kind]))
+		d.Tag = kinds[d.Kind].letter + n
+		if d.Name == "" {
+			d.Name = d.Kind.String() + " " + n
+		}
+		d.Chains = k.wired[thing]
+		k.byThing[thing] = d
+	}
+	for _, g := range k.shop.Gates {
+		d := &Device{Kind: MachineGate, Name: g.Name, Gate: g, Duct: g.On, Where: g.Where, Machines: k.Upstream(g), Room: k.roomOf(g)}
+		if k.Zone(g) {
+			d.Kind = ZoneGate
+		}
+		add(g, d)
+	}
+	for _, t := range k.shop.Triggers {
+		d := &Device{Kind: RunTrigger, Name: t.Name, Trigger: t}
+		if Pressed(t) {
+			d.Kind = HandSwitch
+		}
+		if t.Machine != nil {
+			d.Machines, d.Room = []*shop.Machine{t.Machine}, t.Machine.Room
+		}
+		add(t, d)
+	}
+	for _, s := range k.shop.Sensors {
+		add(s, &Device{Kind: Sensor, Name: s.Name, Sensor: s})
+	}
+	if k.shop.Control.Given || len(k.shop.Chains) > 0 {
+		add(Supply, &Device{Kind: Supply, Name: "Control supply"})
+	}
+	for _, b := range k.shop.Stops {
+		add(b, &Device{Kind: StopButton, Name: b.Name, Stop: b, Machines: b.Machines, Room: k.roomAt(b.Place)})
+	}
+	for kind := range kinds {
+		k.Devices = append(k.Devices, byKind[Kind(kind)]...)
+	}
+}
+
+// roomOf is the room a gate hangs in, by its duct's route; without one, the
+// room of the machines it serves where they share one.
+func (k *Reckoning) roomOf(g *shop.Gate) *shop.Room {
+	if g.On.Route != nil {
+		at := shop.Along(g.On.Route, g.Where)
+		return k.roomAt(shop.Field[shop.Point]{V: shop.Point{X: at.X, Y: at.Y}, How: shop.Stated})
+	}
+	var room *shop.Room
+	for _, m := range k.Upstream(g) {
+		if room != nil && m.Room != room {
+			return nil
+		}
+		room = m.Room
+	}
+	return room
+}
+
+// roomAt is the first room whose outline holds a place.
+func (k *Reckoning) roomAt(place shop.Field[shop.Point]) *shop.Room {
+	if !place.Known() {
+		return nil
+	}
+	for _, r := range k.shop.Rooms {
+		if r.Holds(place.V) {
+			return r
+		}
+	}
+	return nil
+}
