@@ -13,11 +13,11 @@ import (
 )
 
 var openFlue = &Check{
-	ID:     "open-flue",
-	Name:   "Open flue",
-	Title:  "Does a fan that blows outdoors draw air from a room where a flue stands open to it",
-	Needs:  "appliance, collector.exhaust, machine.room, room.open_to",
-	Figure: "that a technician has tested the flue with every fan running",
+	ID:       "open-flue",
+	Name:     "Open flue",
+	Title:    "Does a fan that blows outdoors draw air from a room where a flue stands open to it",
+	Needs:    "appliance, collector.exhaust, machine.room, room.open_to",
+	Confirms: settledBy("open-flue", "that a technician has tested the flue with every fan running"),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			flue(p, c, report)
@@ -137,11 +137,11 @@ func greatest(p *plan.Plan, c *shop.Collector) unit.Flow {
 }
 
 var garageSeparation = &Check{
-	ID:     "garage-separation",
-	Name:   "Wall between garage and dwelling",
-	Title:  "Does a duct cross the wall between garage and dwelling",
-	Needs:  "wall.divides, duct.route, duct.material, duct.gauge or duct.wall, shop.rules",
-	Figure: "what the authority accepts where a duct crosses between garage and dwelling",
+	ID:       "garage-separation",
+	Name:     "Wall between garage and dwelling",
+	Title:    "Does a duct cross the wall between garage and dwelling",
+	Needs:    "wall.divides, duct.route, duct.material, duct.gauge or duct.wall, shop.rules",
+	Confirms: settledBy("garage-separation", "what the authority accepts where a duct crosses between garage and dwelling"),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		separation(p, report)
 	},

@@ -69,6 +69,8 @@ type Finding struct {
 	Figures []Figure
 	Basis   []source.Basis
 	Settled string // by whom a stop was settled
+
+	Accepted *Acceptance // nil where nobody has accepted it, or not any more
 }
 
 // Check is one question to a plan.
@@ -77,15 +79,15 @@ type Check struct {
 	Name     string // a few words, for the head of a sheet
 	Title    string // the question, without its mark
 	Needs    string // the fields it reads
-	Figure   string // what [[confirmed]] may settle, in words; empty where nothing
+	Confirms []Confirm
 	Run      func(p *plan.Plan, report func(Finding))
-	Fallback string // what to say when the check found nothing to look at
 }
 
 // All lists every check, in the order of the book.
 var All = []*Check{
-	airCaptured, dustCarried, fanOnCurve, motorPower,
-	metalOnWood, plasticDuct, openFlue, garageSeparation,
+	airCaptured, dustCarried, fanOnCurve, motorPower, sharedHose,
+	triggerPath, triggerOpens, threshold, powerCut, blowBack, chainDevices, stopOnTheWay,
+	metalOnWood, plasticDuct, plasticBin, openBag, openFlue, garageSeparation,
 }
 
 // Find finds a check by its id.
@@ -99,12 +101,15 @@ func Find(id string) *Check {
 }
 
 // Run asks every check and returns the findings by weight, check and line.
+// What the file says of each is noted on it: by whom a stop was settled, and
+// by whom and until when it is accepted.
 func Run(p *plan.Plan) []Finding {
 	var list []Finding
 	for _, c := range All {
 		c.Run(p, func(f Finding) {
 			f.Check = c.ID
 			settle(p, c, &f)
+			accept(p, &f)
 			list = append(list, f)
 		})
 	}
@@ -122,63 +127,8 @@ func rank(w Weight) int {
 	return map[Weight]int{Stop: 0, Mend: 1, Know: 2}[w]
 }
 
-// settle takes the weight off a stop that the owner has had confirmed by an
-// authority, an electrician or an engineer. The state stays what it is.
-func settle(p *plan.Plan, c *Check, f *Finding) {
-	if f.Weight != Stop || c.Figure == "" {
-		return
-	}
-	for _, confirmed := range p.Shop.Confirmed {
-		if confirmed.Figure == c.ID {
-			f.Weight = Know
-			f.Settled = confirmed.By
-			f.Says += " Settled: " + confirmed.Value + ", by " + confirmed.By + "."
-		}
-	}
-}
-
-// Figures lists the ids that [[confirmed]] may name.
-func Figures() []string {
-	var ids []string
-	for _, c := range All {
-		if c.Figure != "" {
-			ids = append(ids, c.ID)
-		}
-	}
-	slices.Sort(ids)
-	return ids
-}
-
-// Problems are the faults of a shop file that only the checks can see: a
-// confirmed figure that no check asks for.
-func Problems(p *plan.Plan) entry.Problems {
-	var list entry.Problems
-	known := Figures()
-	for _, c := range p.Shop.Confirmed {
-		if slices.Contains(known, c.Figure) {
-			continue
-		}
-		do := "use one of " + quoted(known)
-		if near := entry.Nearest(c.Figure, known, 2); len(near) > 0 {
-			do = "write " + quoted(near)
-		}
-		list = append(list, entry.Problem{File: p.Shop.File, Place: c.At, Read: "figure = " + entry.Quote(c.Figure), Expected: "a figure that a check asks for", Do: do})
-	}
-	return list
-}
-
-func quoted(list []string) string {
-	text := ""
-	for i, word := range list {
-		if i > 0 {
-			text += ", "
-		}
-		text += entry.Quote(word)
-	}
-	return text
-}
-
-// Standing counts the findings that say: do not run until settled.
+// Standing counts the findings that say: do not run until settled. A stop
+// cannot be accepted, so none of them is.
 func Standing(list []Finding) int {
 	n := 0
 	for _, f := range list {

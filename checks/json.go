@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"dustbook/plan"
+	"dustbook/plan/entry"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -42,7 +43,14 @@ type findingJSON struct {
 	Figures  []figureJSON `json:"figures"`
 	Basis    []basisJSON  `json:"basis"`
 	Settled  *string      `json:"settled_by"`
-	Accepted *struct{}    `json:"accepted"`
+	Accepted *acceptJSON  `json:"accepted"`
+}
+
+// acceptJSON is an acceptance that counts. Until is null where it has no end.
+type acceptJSON struct {
+	Reason string  `json:"reason"`
+	Role   string  `json:"role"`
+	Until  *string `json:"until"`
 }
 
 // figureJSON is one number beside its limit, null where there is none.
@@ -94,6 +102,13 @@ func finding(file string, f Finding) findingJSON {
 	}
 	if f.Settled != "" {
 		v.Settled = &f.Settled
+	}
+	if a := f.Accepted; a != nil {
+		v.Accepted = &acceptJSON{Reason: a.Reason, Role: a.Role}
+		if a.Until != (entry.Date{}) {
+			until := a.Until.String()
+			v.Accepted.Until = &until
+		}
 	}
 	return v
 }

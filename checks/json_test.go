@@ -28,7 +28,7 @@ func read(t *testing.T, data []byte) *plan.Plan {
 	if err := problems.Err(); err != nil {
 		t.Fatal(err)
 	}
-	return plan.Make(s, entry.Date{Year: 2026, Month: 11, Day: 24})
+	return plan.Make(s, nil, entry.Date{Year: 2026, Month: 11, Day: 24})
 }
 
 // decoded is the document as any other program reads it.

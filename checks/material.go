@@ -10,11 +10,11 @@ import (
 )
 
 var metalOnWood = &Check{
-	ID:     "metal-on-wood-main",
-	Name:   "Metal on a wood main",
-	Title:  "Does any machine that makes metal or sparks share a collector with wood",
-	Needs:  "machine.makes, duct.serves",
-	Figure: "that the authority or an engineer accepts metal and wood on one system",
+	ID:       "metal-on-wood-main",
+	Name:     "Metal on a wood main",
+	Title:    "Does any machine that makes metal or sparks share a collector with wood",
+	Needs:    "machine.makes, duct.serves",
+	Confirms: settledBy("metal-on-wood-main", "that the authority or an engineer accepts metal and wood on one system"),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			metalAndWood(p, c, report)

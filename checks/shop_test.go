@@ -20,6 +20,7 @@ rules = "us"
 [[room]]
 name = "Hall"
 outline = [[0, 0], [30, 0], [30, 20], [0, 20]]
+exits = [[0, 5]]
 [[room]]
 name = "House"
 outline = [[30, 0], [50, 0], [50, 20], [30, 20]]
@@ -32,12 +33,14 @@ kind = "electric"
 room = "Hall"
 [[machine]]
 name = "Saw"
+restarts = false
 kind = "table saw"
 at = [10, 5]
 makes = "wood"
 port = { size = "4 in", flow = "400 cfm" }
 [[machine]]
 name = "Lathe"
+restarts = false
 kind = "lathe"
 at = [20, 5]
 makes = "wood"
@@ -49,6 +52,8 @@ inlet = "5 in"
 fan_curve = [["0 cfm", "13 inwg"], ["600 cfm", "12 inwg"], ["1200 cfm", "9 inwg"], ["1800 cfm", "3 inwg"]]
 fan_power = [["0 cfm", "1 hp"], ["1800 cfm", "4 hp"]]
 motor = { power = "5 hp" }
+starter = "magnetic, three-wire"
+enclosure = "rigid housing"
 filter = { clean = "0.5 inwg", change = "2 inwg", at = "1000 cfm" }
 exhaust = "outside"
 [[duct]]
@@ -74,6 +79,10 @@ material = "spiral steel"
 gauge = "24 ga"
 route = [[20, 5, 2], [20, 5, 8], [20, 10, 8]]
 serves = ["Lathe"]
+[[stop]]
+name = "Stop by the door"
+at = [1, 6]
+stops = ["Cyclone"]
 [[gate]]
 name = "Saw gate"
 on = "Saw drop"
@@ -84,13 +93,71 @@ on = "Lathe drop"
 at = "4 ft"
 `
 
+// driven is what the whole shop gets for a control half: two triggers with a
+// zone gate on the main, a supply, a chain and a switch.
+const driven = `
+[control]
+supply = "24 V"
+after_power_cut = "waits for a person"
+[[gate]]
+name = "Zone gate"
+on = "Main"
+drive = "powered"
+[[trigger]]
+name = "Saw runs"
+senses = "current"
+machine = "Saw"
+standby = "0.1 A"
+no_load = "5.2 A"
+threshold = "0.7 A"
+range = "0.5 A to 50 A"
+opens = ["Saw gate", "Zone gate"]
+starts = "Cyclone"
+[[trigger]]
+name = "Lathe runs"
+senses = "contact"
+machine = "Lathe"
+opens = ["Lathe gate", "Zone gate"]
+starts = "Cyclone"
+[[sensor]]
+name = "Drum eye"
+senses = "bin level"
+high = "80 %"
+[[chain]]
+name = "Chain"
+cable = "18 AWG"
+stops = [
+  { device = "Saw runs", cable = "6 ft" },
+  { device = "Saw gate", cable = "8 ft" },
+  { device = "Zone gate", cable = "12 ft" },
+  { device = "Lathe gate", cable = "20 ft" },
+  { device = "Lathe runs", cable = "6 ft" },
+  { device = "Drum eye", cable = "30 ft" },
+]
+`
+
 // change is a piece of the whole shop replaced by another.
 type change struct{ old, new string }
 
 // planOf reads the whole shop with changes; each must apply exactly once.
 func planOf(t *testing.T, changes ...change) *plan.Plan {
 	t.Helper()
+	return changed(t, whole, changes)
+}
+
+// drivenPlan reads the whole shop with its control half, with changes.
+func drivenPlan(t *testing.T, changes ...change) *plan.Plan {
+	t.Helper()
 	text := whole
+	for _, machine := range []string{"Saw", "Lathe"} {
+		text = strings.Replace(text, "name = \""+machine+"\"\n", "name = \""+machine+"\"\nblower = false\n", 1)
+		text = strings.Replace(text, "name = \""+machine+" gate\"\n", "name = \""+machine+" gate\"\ndrive = \"powered\"\n", 1)
+	}
+	return changed(t, text+driven, changes)
+}
+
+func changed(t *testing.T, text string, changes []change) *plan.Plan {
+	t.Helper()
 	for _, c := range changes {
 		if strings.Count(text, c.old) != 1 {
 			t.Fatalf("%q stands %d times in the shop, want once", c.old, strings.Count(text, c.old))
@@ -101,7 +168,7 @@ func planOf(t *testing.T, changes ...change) *plan.Plan {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	return plan.Make(s, entry.Date{})
+	return plan.Make(s, nil, entry.Date{})
 }
 
 // pick finds the findings of a check about a thing; an empty name means any.

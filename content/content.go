@@ -11,6 +11,8 @@ import (
 //go:embed example/school.toml example/small.toml starter/shop.toml
 //go:embed checks/air-captured.md checks/dust-carried.md checks/fan-on-curve.md checks/motor-power.md
 //go:embed checks/metal-on-wood-main.md checks/conductive-duct.md checks/open-flue.md checks/garage-separation.md
+//go:embed checks/trigger-path.md checks/trigger-opens.md checks/threshold.md checks/power-cut.md checks/blow-back.md
+//go:embed checks/chain-devices.md checks/shared-hose.md checks/stop-on-way-out.md checks/fine-dust-in-bin.md checks/open-bag-indoors.md
 var files embed.FS
 
 // Example is the shop file of the embedded example, a school.

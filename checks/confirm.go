@@ -1,0 +1,90 @@
+package checks
+
+import (
+	"slices"
+
+	"dustbook/plan"
+	"dustbook/plan/shop"
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
+
+// Confirm is one figure that [[confirmed]] may give to a check.
+type Confirm struct {
+	ID      string
+	Means   string    // what it is, in words
+	Kind    unit.Kind // of its value; nought for words
+	Settles bool      // it answers the stop of the check
+}
+
+// settledBy is the answer in words that settles the stop of a check; its id
+// is the check's own.
+func settledBy(id, means string) []Confirm {
+	return []Confirm{{ID: id, Means: means, Settles: true}}
+}
+
+// Wants says what the value of a figure is to be.
+func (c Confirm) Wants() string {
+	if c.Kind == 0 {
+		return "the answer in words"
+	}
+	return "such as " + c.Kind.Example()
+}
+
+// Figures lists the ids that [[confirmed]] may name.
+func Figures() []string {
+	var ids []string
+	for _, c := range All {
+		for _, f := range c.Confirms {
+			ids = append(ids, f.ID)
+		}
+	}
+	slices.Sort(ids)
+	return ids
+}
+
+// findConfirm finds a figure by its id.
+func findConfirm(id string) (Confirm, bool) {
+	for _, c := range All {
+		for _, f := range c.Confirms {
+			if f.ID == id {
+				return f, true
+			}
+		}
+	}
+	return Confirm{}, false
+}
+
+// confirmed is a figure the owner has had confirmed, with where it stands: the
+// last in the file that can be read. One that cannot is a problem of the file.
+func confirmed[Q unit.Measure](s *shop.Shop, id string) (value Q, basis source.Basis, known bool) {
+	for _, c := range s.Confirmed {
+		if c.Figure != id {
+			continue
+		}
+		if q, err := unit.Read[Q](c.Value); err == nil {
+			value, basis, known = q, source.Basis{Mark: source.Given, Clause: c.By}, true
+		}
+	}
+	return value, basis, known
+}
+
+// settle takes the weight off a stop that the owner has had confirmed by an
+// authority, an electrician or an engineer. The state stays what it is.
+func settle(p *plan.Plan, c *Check, f *Finding) {
+	if f.Weight != Stop {
+		return
+	}
+	for _, answer := range c.Confirms {
+		if !answer.Settles {
+			continue
+		}
+		for _, given := range p.Shop.Confirmed {
+			if given.Figure == answer.ID {
+				f.Weight = Know
+				f.Settled = given.By
+				f.Says += " Settled: " + given.Value + ", by " + given.By + "."
+			}
+		}
+	}
+}

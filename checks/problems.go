@@ -1,0 +1,118 @@
+package checks
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"dustbook/plan"
+	"dustbook/plan/entry"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// Problems are the faults of a shop file that only the checks can see: a
+// confirmed figure that no check asks for or whose value is of the wrong
+// kind, and an acceptance of what no check has found or of what cannot be
+// accepted.
+func Problems(p *plan.Plan) entry.Problems {
+	var list entry.Problems
+	for _, c := range p.Shop.Confirmed {
+		if problem, found := confirmedProblem(c); found {
+			problem.File, problem.Place = p.Shop.File, c.At
+			list = append(list, problem)
+		}
+	}
+	if len(p.Shop.Accepted) > 0 {
+		findings := Run(p)
+		for _, a := range p.Shop.Accepted {
+			if problem, found := acceptedProblem(a, findings); found {
+				problem.File, problem.Place = p.Shop.File, a.At
+				list = append(list, problem)
+			}
+		}
+	}
+	list.Sort()
+	return list
+}
+
+// confirmedProblem is what is wrong with a confirmed figure.
+func confirmedProblem(c shop.Confirmed) (entry.Problem, bool) {
+	asked, known := findConfirm(c.Figure)
+	if !known {
+		return entry.Problem{Read: "figure = " + entry.Quote(c.Figure), Expected: "a figure that a check asks for", Do: nearest(c.Figure, Figures())}, true
+	}
+	if asked.Kind == 0 {
+		return entry.Problem{}, false
+	}
+	_, err := unit.ReadKind(asked.Kind, c.Value)
+	var fault *unit.Error
+	if !errors.As(err, &fault) {
+		return entry.Problem{}, false
+	}
+	return entry.Problem{Read: "value = " + fault.Read + " of " + entry.Quote(c.Figure), Expected: fault.Expected, Do: fault.Do}, true
+}
+
+// acceptedProblem is what is wrong with an acceptance.
+func acceptedProblem(a *shop.Accepted, findings []Finding) (entry.Problem, bool) {
+	if Find(a.Check) == nil {
+		return entry.Problem{Read: "check = " + entry.Quote(a.Check), Expected: "the id of a check", Do: nearest(a.Check, ids())}, true
+	}
+	var things []string
+	found, stops := false, false
+	for _, f := range findings {
+		if f.Check != a.Check {
+			continue
+		}
+		if !slices.Contains(things, f.About) {
+			things = append(things, f.About)
+		}
+		found, stops = found || f.About == a.About, stops || f.About == a.About && f.Weight == Stop
+	}
+	switch {
+	case len(things) == 0:
+		return entry.Problem{Read: "check = " + entry.Quote(a.Check), Expected: "a check that found something here", Do: "take the table out: this check has no finding in this shop"}, true
+	case !found:
+		return entry.Problem{Read: "about = " + entry.Quote(a.About), Expected: "what a finding of " + entry.Quote(a.Check) + " is about", Do: nearest(a.About, things)}, true
+	case stops:
+		return entry.Problem{Read: "an acceptance of " + entry.Quote(a.Check) + " about " + entry.Quote(a.About), Expected: "a finding that does not say stop",
+			Do: "take the table out: a stop is settled by changing the shop" + bySettling(a.Check)}, true
+	}
+	return entry.Problem{}, false
+}
+
+// bySettling says how else a stop of a check is settled.
+func bySettling(check string) string {
+	for _, c := range Find(check).Confirms {
+		if c.Settles {
+			return ", or by [[confirmed]] figure = " + entry.Quote(c.ID) + " that names who said so, the document and the date"
+		}
+	}
+	return ""
+}
+
+// ids are the ids of all checks, in the order of the alphabet.
+func ids() []string {
+	var list []string
+	for _, c := range All {
+		list = append(list, c.ID)
+	}
+	slices.Sort(list)
+	return list
+}
+
+// nearest says which of some words to write.
+func nearest(word string, known []string) string {
+	if near := entry.Nearest(word, known, 2); len(near) > 0 {
+		return "write " + quoted(near)
+	}
+	return "use one of " + quoted(known)
+}
+
+func quoted(list []string) string {
+	var out []string
+	for _, word := range list {
+		out = append(out, entry.Quote(word))
+	}
+	return strings.Join(out, ", ")
+}
