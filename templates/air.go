@@ -148,6 +148,7 @@ type collectorView struct {
 	Points            []pointRow
 	Off               []string
 	Facts             [][2]string
+	Measured          *measuredView
 	Findings          []findingRow
 }
 
@@ -183,6 +184,7 @@ func (b *Book) collectorView(c *shop.Collector, load duct.Load) collectorView {
 		}
 	}
 	v.Facts = b.collectorFacts(c, load)
+	v.Measured = b.measuredAt(c)
 	v.Findings = b.rowsAbout("collector", c.Name)
 	return v
 }

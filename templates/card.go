@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"dustbook/checks"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -11,7 +10,15 @@ import (
 // away.
 type cardView struct {
 	Verdict   Verdict
-	Open      []cardGate
+	Stopper   string     // the stop button on the way out, by name
+	ByItself  []cardGate // gates that a trigger of the machine opens
+	Open      []cardGate // gates that whoever runs it opens
+	Many      bool       // more gates than fit in large type
+	Fit       string     // the class of its type, by how much stands on it
+	Driven    bool       // a trigger of the machine opens or starts something
+	Start     []string   // steps in order
+	End       []string
+	Lockout   string
 	Hoses     []string
 	Collector []string
 	Gauges    []cardGauge
@@ -24,6 +31,10 @@ type cardView struct {
 	Bin       []string
 }
 
+// mostLarge is how many gates of a box stand in large type.
+const mostLarge = 3
+
+// cardGate is a gate on a card, with a word on why.
 type cardGate struct {
 	Name string
 	Why  string
@@ -36,18 +47,21 @@ type cardGauge struct {
 	Top                   string
 }
 
-// addCards adds a card for each machine.
+// addCards adds a card for each machine and a sign for each collector's
+// switch.
 func (b *Book) addCards() {
 	for _, m := range b.Plan.Shop.Machines {
 		for _, u := range b.Plan.Air.Uses {
 			if u.Kind == duct.OneMachine && u.Machines[0] == m {
 				v := b.cardView(m, u)
 				v.Verdict = b.useVerdict("machine", u).short()
+				v.Fit = fit(v.height())
 				b.add(&Sheet{Part: partMachines, Path: b.Path("card", m.Name), Title: m.Name, Kind: "card", Lede: "Gates, order and limits for whoever runs it. Trained users only.",
 					Verdict: v.Verdict, name: "card.html", view: func() any { return v }})
 			}
 		}
 	}
+	b.addSigns()
 }
 
 // short keeps the words of a verdict and leaves the sentence to the sheet of
@@ -66,19 +80,9 @@ func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {
 	if m.Room != nil {
 		v.Room = m.Room.Name
 	}
-	helped := map[*shop.Gate]bool{}
-	for _, g := range m.AlsoOpen {
-		helped[g] = true
-	}
-	for _, g := range b.Plan.Shop.Gates {
-		if u.Open[g] {
-			gate := cardGate{Name: g.Name}
-			if helped[g] {
-				gate.Why = "as well, so that the main keeps moving"
-			}
-			v.Open = append(v.Open, gate)
-		}
-	}
+	b.cardGates(&v, m, u)
+	v.Many = max(len(v.ByItself), len(v.Open)) > mostLarge
+	b.cardOrder(&v, m, u)
 	for _, p := range m.Ports {
 		if p.Duct != nil && p.Duct.Movable() {
 			v.Hoses = append(v.Hoses, "Put the hose of "+p.Duct.Name+" on "+p.Full()+". One machine at a time.")
@@ -89,12 +93,8 @@ func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {
 		if c.Bin != nil {
 			v.Bin = append(v.Bin, "Look how full the "+c.Bin.Called+" of "+c.Name+" is before you start.")
 		}
-		for _, f := range b.findingsAbout("collector", c.Name) {
-			if f.Weight == checks.Stop && v.Stop == "" {
-				v.Stop, v.StopDo = f.Says, f.Do
-			}
-		}
 	}
+	b.cardStop(&v, m, u)
 	v.Gauges = b.gauges(u)
 	return v
 }

@@ -16,14 +16,14 @@ type checkView struct {
 	Findings []findingRow
 	Needs    string
 	ID       string
-	Confirm  string
+	Confirms []checks.Confirm
 	Sources  []string
 }
 
 // addChecks adds a sheet for each check.
 func (b *Book) addChecks() error {
 	for _, c := range checks.All {
-		v := checkView{Needs: c.Needs, ID: c.ID, Confirm: c.Figure}
+		v := checkView{Needs: c.Needs, ID: c.ID, Confirms: c.Confirms}
 		prose, err := content.HTML(content.CheckProse(c.ID), b.resolve)
 		if err != nil {
 			return fmt.Errorf("the prose of %s: %w", c.ID, err)

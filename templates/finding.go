@@ -13,6 +13,7 @@ type findingRow struct {
 	CheckPath  string
 	CheckTitle string
 	Line       int
+	Accepted   string // until when and by whom; empty where nobody accepted it
 }
 
 func (b *Book) findingRow(f checks.Finding) findingRow {
@@ -22,6 +23,9 @@ func (b *Book) findingRow(f checks.Finding) findingRow {
 	}
 	if c := checks.Find(f.Check); c != nil {
 		row.CheckTitle = c.Name
+	}
+	if f.Accepted != nil {
+		row.Accepted = f.Accepted.Says()
 	}
 	return row
 }
@@ -35,12 +39,13 @@ func (b *Book) addFindings() error {
 	}
 	b.addAssumptions()
 	b.addSources()
+	b.addFields()
 	return nil
 }
 
 // findingsView groups the findings by weight.
 type findingsView struct {
-	Stop, Mend, Know, Met []findingRow
+	Stop, Mend, Know, Accepted, Met []findingRow
 }
 
 func (b *Book) addFindingList() {
@@ -50,6 +55,8 @@ func (b *Book) addFindingList() {
 		switch {
 		case f.State == checks.Met:
 			v.Met = append(v.Met, row)
+		case f.Accepted != nil:
+			v.Accepted = append(v.Accepted, row)
 		case f.Weight == checks.Stop:
 			v.Stop = append(v.Stop, row)
 		case f.Weight == checks.Mend:

@@ -12,6 +12,7 @@ import (
 // assumptionGroup is one default with everything it stands in for.
 type assumptionGroup struct {
 	Field, Value, Basis string
+	FieldPath           string
 	Weak                Word
 	Things              []string
 }
@@ -23,7 +24,7 @@ func (b *Book) addAssumptions() {
 		key := [3]string{a.Field, a.Value, a.Basis.String()}
 		g := byKey[key]
 		if g == nil {
-			g = &assumptionGroup{Field: a.Field, Value: a.Value, Basis: a.Basis.String(), Weak: Word{"met", "sourced"}}
+			g = &assumptionGroup{Field: a.Field, FieldPath: fieldPath(a.Field), Value: a.Value, Basis: a.Basis.String(), Weak: Word{"met", "sourced"}}
 			if a.Basis.Mark.Weak() {
 				g.Weak = Word{"thin", "weak"}
 			}
@@ -130,5 +131,21 @@ func reckoningTables(used map[string]bool) []sourceTable {
 	for _, r := range checks.FigureRows() {
 		compared.Rows = append(compared.Rows, sourceRow{r.Text("figure") + ": " + r.Text("about"), r.Text("value"), note(used, r.Basis)})
 	}
-	return append(tables, compared)
+	return append(tables, compared, proofTable(used))
+}
+
+// proofTable are the figures of commissioning.
+func proofTable(used map[string]bool) sourceTable {
+	group := sourceTable{About: "Figures of commissioning"}
+	for _, r := range duct.ProofRows() {
+		unit := " " + r.Text("unit")
+		if unit == " D" {
+			unit = " bores"
+		}
+		group.Rows = append(group.Rows, sourceRow{r.Text("figure") + ": " + r.Text("about"), r.Text("value") + unit, note(used, r.Basis)})
+	}
+	for _, r := range duct.TraverseRows() {
+		group.Rows = append(group.Rows, sourceRow{"traverse, " + r.Text("family") + ", point " + r.Text("point"), r.Text("fraction") + " of the bore from the wall", note(used, r.Basis)})
+	}
+	return group
 }

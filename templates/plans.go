@@ -10,7 +10,6 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
-	"dustbook/templates/drawing"
 )
 
 // addPlans adds the neutral plan and a sheet for each use of machines.
@@ -49,7 +48,7 @@ type wallRow struct{ Rating, Divides, Ends string }
 type gateRow struct{ ID, Name, Duct, DuctPath, Where, Leak string }
 
 func (b *Book) planView() planView {
-	v := planView{Drawing: trusted(drawing.Plan(b.Plan, nil, "plan"))}
+	v := planView{Drawing: trusted(b.board.Plan(nil, "plan"))}
 	for _, r := range b.Plan.Shop.Rooms {
 		row := roomRow{ID: "room-" + shop.Slug(r.Name), Name: r.Name, Floor: unit.Floor.Print(b.units, r.Area()), Height: "not given", Opening: "not given", OpenTo: "—"}
 		if r.Height.Known() {
@@ -97,9 +96,10 @@ func (b *Book) point(p shop.Point) string {
 
 // useView is the sheet of one use.
 type useView struct {
-	Parts   []usePart
-	Card    string
-	Working string
+	Parts    []usePart
+	Measured *measuredView
+	Card     string
+	Working  string
 }
 
 // usePart is a use on one collector.
@@ -144,7 +144,7 @@ func (b *Book) addUse(u *duct.Use) {
 }
 
 func (b *Book) useView(u *duct.Use) useView {
-	v := useView{Working: b.Path("working", u.Name)}
+	v := useView{Working: b.Path("working", u.Name), Measured: b.measuredInUse(u)}
 	if u.Kind == duct.OneMachine {
 		v.Card = b.Path("card", u.Name)
 	}
@@ -211,7 +211,7 @@ func (b *Book) usePart(results []*duct.Result, id string) usePart {
 		return v
 	}
 	v.Collector, v.CollectorPath = last.Collector.Name, b.Path("collector", last.Collector.Name)
-	v.Drawing = trusted(drawing.Plan(b.Plan, last, id))
+	v.Drawing = trusted(b.board.Plan(last, id))
 	v.Drawn = "Drawn " + filterPhrase(last.Filter) + "; the tables below say both."
 	if len(results) == 1 {
 		v.Drawn = "Drawn " + filterPhrase(last.Filter) + "."

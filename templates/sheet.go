@@ -11,8 +11,10 @@ import (
 	"dustbook/checks"
 	"dustbook/plan"
 	"dustbook/plan/duct"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
+	"dustbook/templates/drawing"
 )
 
 // Part is a part of the book, a tab on the edge of the binder.
@@ -28,6 +30,8 @@ var (
 	partPlan     = Part{2, "Plan"}
 	partMachines = Part{3, "Machines"}
 	partAir      = Part{4, "Air"}
+	partControl  = Part{5, "Control"}
+	partProof    = Part{6, "Proof"}
 	partFindings = Part{10, "Findings"}
 )
 
@@ -74,12 +78,15 @@ type Book struct {
 
 	units unit.System
 	trees map[*shop.Collector]*duct.Tree
+	board *drawing.Board // draws every plan of the book
+
+	recordAt map[*record.Record]string // where a record is shown
 }
 
 // New lays out the book: which sheets there are and where each stands. It
 // fails only when the program's own texts do.
 func New(p *plan.Plan, findings []checks.Finding) (*Book, error) {
-	b := &Book{Plan: p, Findings: findings, units: p.Shop.Units, trees: map[*shop.Collector]*duct.Tree{}}
+	b := &Book{Plan: p, Findings: findings, units: p.Shop.Units, trees: map[*shop.Collector]*duct.Tree{}, board: drawing.NewBoard(p)}
 	for _, t := range p.Air.Trees {
 		b.trees[t.Collector] = t
 	}
@@ -87,6 +94,8 @@ func New(p *plan.Plan, findings []checks.Finding) (*Book, error) {
 	b.addPlans()
 	b.addCards()
 	b.addAir()
+	b.addControl()
+	b.addProof()
 	if err := b.addFindings(); err != nil {
 		return nil, err
 	}
@@ -126,7 +135,7 @@ func (b *Book) Path(kind, name string) string {
 	case "check":
 		return "check-" + name + ".html"
 	}
-	return ""
+	return b.controlPath(kind, name)
 }
 
 // findingsAbout lists the findings about one thing.

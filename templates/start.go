@@ -8,7 +8,6 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
-	"dustbook/templates/drawing"
 )
 
 // addStart adds the overview, the contents and the sheet on how to read the
@@ -22,10 +21,14 @@ func (b *Book) addStart() {
 
 // overall is the verdict of the whole book: the heaviest findings first.
 func (b *Book) overall() Verdict {
-	stops, mends := 0, 0
+	stops, mends, accepted := 0, 0, 0
 	var first *checks.Finding
 	for i, f := range b.Findings {
 		if f.State == checks.Met {
+			continue
+		}
+		if f.Accepted != nil {
+			accepted++
 			continue
 		}
 		switch f.Weight {
@@ -45,6 +48,9 @@ func (b *Book) overall() Verdict {
 		return Verdict{[]Word{{"notmet", "to mend"}}, fmt.Sprintf("%s.", count(mends, "finding is to be mended", "findings are to be mended")), first.About + ": " + first.Do}
 	case first != nil:
 		return Verdict{[]Word{{"thin", "to know"}}, "Nothing says stop and nothing is to be mended in what was checked.", "Read the findings, prove the figures with a gauge."}
+	}
+	if accepted > 0 {
+		return Verdict{[]Word{{"advice", "accepted"}}, "Nothing is open beside " + count(accepted, "finding that is", "findings that are") + " accepted for now.", "Look at the days on the sheet of findings."}
 	}
 	return Verdict{[]Word{{"met", "nothing open"}}, "Nothing stands against the plan in what was checked.", "Prove the figures with a gauge."}
 }
@@ -74,10 +80,10 @@ type collectorRow struct {
 }
 
 func (b *Book) overview() overviewView {
-	v := overviewView{Drawing: trusted(drawing.Plan(b.Plan, nil, "plan"))}
+	v := overviewView{Drawing: trusted(b.board.Plan(nil, "plan"))}
 	const most = 5
 	for _, f := range b.Findings {
-		if f.Weight == checks.Know || f.State == checks.Met {
+		if f.Weight == checks.Know || f.State == checks.Met || f.Accepted != nil {
 			continue
 		}
 		if len(v.First) == most {

@@ -26,7 +26,7 @@ func planOf(t testing.TB, text []byte) *plan.Plan {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	return plan.Make(s, entry.Date{})
+	return plan.Make(s, nil, entry.Date{})
 }
 
 func bookOf(t testing.TB, text []byte, workers int) map[string][]byte {
@@ -196,7 +196,7 @@ func TestHostileNames(t *testing.T) {
 			t.Errorf("%q: %v", name, problems)
 			continue
 		}
-		p := plan.Make(s, entry.Date{})
+		p := plan.Make(s, nil, entry.Date{})
 		files, err := book.Make(p, checks.Run(p), 2)
 		if err != nil {
 			t.Errorf("%q: %v", name, err)

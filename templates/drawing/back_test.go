@@ -300,7 +300,7 @@ func TestProfileRises(t *testing.T) {
 		})
 		var want []float64
 		want = append(want, 0)
-		for _, s := range duct.Path(port) {
+		for _, s := range port.Path() {
 			for _, v := range r.Stretches {
 				if v.Stretch == s {
 					want = append(want, y(unit.Press.In(unit.US, -v.End)))

@@ -31,11 +31,42 @@ func (l *label) owns(s *strip) bool {
 // What a place costs beside its distance, in tenths of a unit.
 const (
 	gapAround    = 20   // room that labels keep from each other and from boxes
+	closeBy      = 10   // what is no farther from a line or a leader lies on it
 	leaderCost   = 150  // a leader is drawn
 	leaderOver   = 3000 // a leader runs through a label or a box
 	leadersCross = 1200 // two leaders cross
 	onLeader     = 2000 // a label lies on a leader
 )
+
+// take makes a field of the part of another that matters within an area: what
+// no label and no leader there can touch is left out, so that it is not asked
+// about for every place. No margin around a box or a leader is wider than
+// gapAround.
+func (f *field) take(all *field, area box) {
+	f.solids, f.strips, f.labels = f.solids[:0], f.strips[:0], f.labels[:0]
+	wide := area.grown(gapAround)
+	for _, s := range all.solids {
+		if wide.meets(s) {
+			f.solids = append(f.solids, s)
+		}
+	}
+	for i := range all.strips {
+		if s := &all.strips[i]; s.crosses(area) {
+			f.strips = append(f.strips, *s)
+		}
+	}
+	for _, l := range all.labels {
+		if wide.meets(l.box) || l.leads(wide) {
+			f.labels = append(f.labels, l)
+		}
+	}
+}
+
+// crosses reports whether a strip runs through a box or close by.
+func (s *strip) crosses(b box) bool { return b.grown(s.half+closeBy).crossed(s.a, s.c) }
+
+// leads reports whether a label's leader runs through a box.
+func (l *label) leads(b box) bool { return len(l.leader) > 1 && b.crossed(l.leader[0], l.leader[1]) }
 
 // free reports whether a box lies on no solid box and no other label.
 func (f *field) free(b box, mine *label) bool {
@@ -59,24 +90,25 @@ func (f *field) lie(b box, mine *label, limit int) int {
 	cost := 0
 	for i := range f.strips {
 		s := &f.strips[i]
-		if wide := b.grown(s.half + 10); wide.crossed(s.a, s.c) && !mine.owns(s) {
+		if s.crosses(b) && !mine.owns(s) {
 			if cost += s.cost; cost >= limit {
 				return cost
 			}
 		}
 	}
+	wide := b.grown(closeBy)
 	for _, l := range f.labels {
-		if l != mine && len(l.leader) > 1 && b.grown(10).crossed(l.leader[0], l.leader[1]) {
+		if l != mine && l.leads(wide) {
 			cost += onLeader
 		}
 	}
 	return cost
 }
 
-// run is what a leader costs on its way. It stops adding once the cost
-// reaches a limit.
+// run is what a leader costs on its way, beside being one. It stops adding
+// once the cost reaches a limit.
 func (f *field) run(a, c spot, mine *label, limit int) int {
-	cost := leaderCost
+	cost := 0
 	for _, s := range f.solids {
 		if s.crossed(a, c) && !s.holds(a) {
 			cost += leaderOver
@@ -86,7 +118,7 @@ func (f *field) run(a, c spot, mine *label, limit int) int {
 		if l == mine {
 			continue
 		}
-		if l.box.grown(10).crossed(a, c) {
+		if l.box.grown(closeBy).crossed(a, c) {
 			cost += leaderOver
 		}
 		if len(l.leader) > 1 && cross(a, c, l.leader[0], l.leader[1]) {
@@ -104,101 +136,25 @@ func (f *field) run(a, c spot, mine *label, limit int) int {
 	return cost
 }
 
-// search is the look for a label's best place.
-type search struct {
-	*field
-	label *label
-	best  label // the label as it stands at the best place found
-	found bool
-}
-
-// limit is the cost from which a place is no better than the best found.
-func (f *search) limit() int {
-	if f.found {
-		return f.best.cost
-	}
-	return never
-}
-
-// try weighs one place, with a leader from a spot where one is needed; the
-// first of equals counts.
-func (f *search) try(o option, base int, from *spot) {
-	l, cost := f.label, base+o.cost
-	if cost >= f.limit() || !f.free(o.box, l) {
-		return
-	}
-	if cost += f.lie(o.box, l, f.limit()-cost); cost >= f.limit() {
-		return
-	}
-	if l.stay != nil {
-		if cost += l.stay(o); cost >= f.limit() {
-			return
-		}
-	}
-	var lead []spot
-	if from != nil {
-		lead = l.lead(o.box, *from)
-		if cost += f.run(lead[0], lead[1], l, f.limit()-cost); cost >= f.limit() {
-			return
-		}
-	}
-	f.found, f.best = true, *l
-	f.best.box, f.best.text, f.best.hang, f.best.cost, f.best.leader = o.box, o.text, o.hang, cost, lead
-	if o.text == (box{}) {
-		f.best.text = o.box.grown(-l.pad)
-	}
-}
-
-// around tries the places around the label's anchors, ring by ring, until
-// the distance alone costs more than the best place found.
-func (f *search) around(base int) {
-	l := f.label
-	for _, ring := range rings {
-		if f.found && base+ring >= f.best.cost {
-			return
-		}
-		for _, a := range l.anchors {
-			if f.found && base+a.cost+ring >= f.best.cost {
-				continue
-			}
-			var from *spot
-			if ring >= l.near {
-				from = &a.at
-			}
-			l.places(a, ring, func(o option) { f.try(o, base+a.cost, from) })
-		}
-	}
-}
-
-// place finds the best place for a label among the free ones and puts it
-// there, in the form that suits it best.
-func (f *field) place(l *label) {
-	find := &search{field: f, label: l}
-	for i := range max(1, len(l.forms)) {
-		base := 0
-		if len(l.forms) > 0 {
-			l.form, l.block, base = i, l.forms[i].block, l.forms[i].cost
-		}
-		for _, o := range l.fixed {
-			find.try(o, base, nil)
-		}
-		if !l.only || !find.found {
-			find.around(base)
-		}
-	}
-	*l = find.best
-}
-
-// settle places every label in order, then lets each move once more now that
-// it knows the others.
+// settle places every label in order, then lets each move once more, in so
+// many passes, now that it knows the others.
 func (f *field) settle(labels []*label, passes int) {
 	for _, l := range labels {
 		f.place(l)
 		f.labels = append(f.labels, l)
 	}
+	still := 0 // labels in a row that stayed where they were
 	for range passes {
 		for _, l := range labels {
-			f.place(l)
+			if still == len(labels)-1 {
+				return // no other has moved since this one looked
+			}
+			was := *l
+			if f.place(l); l.box == was.box && slices.Equal(l.leader, was.leader) {
+				still++
+			} else {
+				still = 0
+			}
 		}
 	}
 }

@@ -14,11 +14,12 @@ import (
 // drawings are all drawings of a shop: the neutral plan, every use, every
 // fan, every run of every use.
 func drawings(p *plan.Plan) map[string]drawing.SVG {
-	all := map[string]drawing.SVG{"neutral": drawing.Plan(p, nil, "n")}
+	board := drawing.NewBoard(p)
+	all := map[string]drawing.SVG{"neutral": board.Plan(nil, "n")}
 	for i, u := range p.Air.Uses {
 		for j, r := range u.Results {
 			key := fmt.Sprintf("%s %s %d", u.Name, r.Filter, j)
-			all["plan "+key] = drawing.Plan(p, r, fmt.Sprintf("u%d-%d", i, j))
+			all["plan "+key] = board.Plan(r, fmt.Sprintf("u%d-%d", i, j))
 			for k, port := range r.Ports {
 				all["run "+key+" "+port.Port.Full()] = drawing.Profile(p, r, port.Port, fmt.Sprintf("r%d-%d-%d", i, j, k))
 			}
@@ -216,14 +217,14 @@ on = "D'1\""
 // TestOffCurve checks that a use off the curve has no figures and says why.
 func TestOffCurve(t *testing.T) {
 	p := load(t, "hall")
-	found := false
+	board, found := drawing.NewBoard(p), false
 	for _, u := range p.Air.Uses {
 		for _, r := range u.Results {
 			if r.OnCurve || r.Collector == nil {
 				continue
 			}
 			found = true
-			svg := string(drawing.Plan(p, r, "x"))
+			svg := string(board.Plan(r, "x"))
 			if u.Kind != duct.DuctOff && !strings.Contains(svg, r.Why) {
 				t.Errorf("%s: does not say %q", u.Name, r.Why)
 			}

@@ -141,7 +141,9 @@ func (s *sheet) joinTrouble(p *pipe, at spot, along int) int {
 		}
 		clear := frameHalf + other.width/2 + 15
 		for i := 1; i < len(other.path); i++ {
-			if span(onLine(other.path[i-1], other.path[i], at), at) < clear {
+			a, c := other.path[i-1], other.path[i]
+			// the box rules out most lines before the costly measuring
+			if boxOf(a, c).grown(clear+10).holds(at) && span(onLine(a, c, at), at) < clear {
 				cost += 4000
 				break
 			}

@@ -43,7 +43,17 @@ func (w way) back() way { return way{-w.x, -w.y} }
 
 // step is the spot this far ahead and this far to the left of the direction.
 func (s spot) step(w way, ahead, left int) spot {
-	part := func(c float64, n int) int { return int(math.Round(unit.Six(c * float64(n)))) }
+	part := func(c float64, n int) int {
+		switch c { // along x or y, as most ducts run, there is nothing to round
+		case 0:
+			return 0
+		case 1:
+			return n
+		case -1:
+			return -n
+		}
+		return int(math.Round(unit.Six(c * float64(n))))
+	}
 	return spot{s.x + part(w.x, ahead) + part(w.y, left), s.y + part(w.y, ahead) - part(w.x, left)}
 }
 
@@ -95,6 +105,9 @@ func side(a, c, s spot) int { return (c.x-a.x)*(s.y-a.y) - (c.y-a.y)*(s.x-a.x) }
 func (b box) crossed(a, c spot) bool {
 	if max(a.x, c.x) <= b.left || min(a.x, c.x) >= b.right || max(a.y, c.y) <= b.top || min(a.y, c.y) >= b.bottom {
 		return false
+	}
+	if (a.x == c.x) != (a.y == c.y) {
+		return true // upright or level: no corner can lie in its way
 	}
 	low, high := false, false
 	for _, corner := range [4]spot{{b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}} {

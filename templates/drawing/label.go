@@ -24,6 +24,15 @@ type label struct {
 	forms  []form // other ways to set it; the block is the first
 	form   int    // the one taken
 	cost   int
+	taken  *taken // how it came to stand there; nil while it has no place
+}
+
+// taken is the option a label took, what came on top for its form and its
+// distance, and where its leader starts.
+type taken struct {
+	option
+	base int
+	from *spot
 }
 
 // form is a way to set a label: the block that takes the room, what is
@@ -65,41 +74,6 @@ var rings = func() []int {
 	}
 	return list
 }()
-
-// places are the boxes around an anchor at one ring: on its right and left,
-// above and below, each slid along that side.
-func (l *label) places(a anchor, ring int, visit func(option)) {
-	w, h := l.width(), l.height()
-	d := a.clear + ring
-	slide := max(120, ring/6)
-	put := func(left, top, cost int, h2 hang) {
-		visit(option{box: box{left, top, left + w, top + h}, cost: cost, hang: h2})
-	}
-	for off := 0; off <= h/2+d; off += slide {
-		for _, dy := range [2]int{off, -off} {
-			put(a.at.x+d, a.at.y-h/2+dy, ring+off/4, fromStart)
-			put(a.at.x-d-w, a.at.y-h/2+dy, ring+off/4+10, fromEnd)
-			if off == 0 {
-				break
-			}
-		}
-	}
-	for off := 0; off <= w/2+d; off += slide {
-		for _, dx := range [2]int{off, -off} {
-			h2 := centred
-			if dx > w/6 {
-				h2 = fromStart
-			} else if dx < -w/6 {
-				h2 = fromEnd
-			}
-			put(a.at.x-w/2+dx, a.at.y-d-h, ring+off/4+25, h2)
-			put(a.at.x-w/2+dx, a.at.y+d, ring+off/4+35, h2)
-			if off == 0 {
-				break
-			}
-		}
-	}
-}
 
 // lead finds the leader from an anchor to the label's box: straight up or
 // down where the anchor lies over or under it, else to the side that faces

@@ -33,7 +33,7 @@ func read(t testing.TB, name, text string) *plan.Plan {
 	if s == nil {
 		t.Fatal("not read")
 	}
-	return plan.Make(s, entry.Date{})
+	return plan.Make(s, nil, entry.Date{})
 }
 
 // named finds a use's first result.

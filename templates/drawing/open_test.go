@@ -105,7 +105,7 @@ func abs(n int) int { return max(n, -n) }
 // and clear of machines and risers.
 func TestGatesStandOnTheirStretch(t *testing.T) {
 	for _, name := range []string{"hall", "shed", "yard"} {
-		s := layOut(loaded(t, name), nil)
+		s := NewBoard(loaded(t, name)).sheet(nil)
 		for _, m := range s.gates {
 			if m.beside != nil {
 				t.Errorf("%s: %s is not on its duct", name, m.gate.Name)

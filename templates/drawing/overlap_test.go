@@ -5,8 +5,7 @@ import (
 	"testing"
 
 	"dustbook/plan"
-	"dustbook/plan/entry"
-	"dustbook/plan/shop"
+	"dustbook/plan/duct"
 	"dustbook/templates/drawing"
 )
 
@@ -65,36 +64,42 @@ func TestNoTextOverText(t *testing.T) {
 	}
 }
 
-// TestNoTextOverTextAnywhere checks a few hundred shops made by a seed.
+// TestNoTextOverTextAnywhere checks shops made by a seed, two hundred in a
+// whole run: of each the neutral plan and one use, of every eighth the charts
+// too. The uses go round, so that every kind of use is among them.
 func TestNoTextOverTextAnywhere(t *testing.T) {
-	count := uint64(200)
-	if testing.Short() {
-		count = 20
-	}
-	for seed := range count {
-		text := drawing.RandomShop(seed)
-		s, problems := shop.Read("random.toml", []byte(text))
-		if len(problems) > 0 {
-			t.Fatalf("seed %d: %v\n%s", seed, problems[0], text)
-		}
-		p := plan.Make(s, entry.Date{})
-		uses := p.Air.Uses
-		r := uses[seed%uint64(len(uses))].Results
-		checkTexts(t, fmt.Sprintf("seed %d neutral", seed), drawing.Plan(p, nil, "n"))
-		for _, one := range r[:min(1, len(r))] {
-			checkTexts(t, fmt.Sprintf("seed %d %s", seed, one.Use.Name), drawing.Plan(p, one, "u"))
+	kinds := map[duct.UseKind]bool{}
+	for seed := range drawing.Seeds(40, 200) {
+		p := read(t, "random.toml", drawing.RandomShop(seed))
+		board, uses := drawing.NewBoard(p), p.Air.Uses
+		checkTexts(t, fmt.Sprintf("seed %d neutral", seed), board.Plan(nil, "n"))
+		use := uses[seed%uint64(len(uses))]
+		for _, one := range use.Results[:min(1, len(use.Results))] {
+			kinds[use.Kind] = true
+			checkTexts(t, fmt.Sprintf("seed %d %s", seed, use.Name), board.Plan(one, "u"))
 		}
 		if seed%8 == 0 {
-			for _, c := range s.Collectors {
-				svg, _ := drawing.FanChart(p, c, "f")
-				checkTexts(t, fmt.Sprintf("seed %d fan", seed), svg)
-			}
-			for _, u := range uses {
-				for _, one := range u.Results {
-					for _, port := range one.Ports {
-						checkTexts(t, fmt.Sprintf("seed %d run", seed), drawing.Profile(p, one, port.Port, "r"))
-					}
-				}
+			checkCharts(t, fmt.Sprintf("seed %d", seed), p)
+		}
+	}
+	for _, kind := range []duct.UseKind{duct.OneMachine, duct.Together, duct.AllShut, duct.AllOpen, duct.DuctOff} {
+		if !kinds[kind] {
+			t.Errorf("no use of the kind %v was drawn", kind)
+		}
+	}
+}
+
+// checkCharts checks every fan's chart and every run of every use.
+func checkCharts(t *testing.T, key string, p *plan.Plan) {
+	t.Helper()
+	for _, c := range p.Shop.Collectors {
+		svg, _ := drawing.FanChart(p, c, "f")
+		checkTexts(t, key+" fan", svg)
+	}
+	for _, u := range p.Air.Uses {
+		for _, one := range u.Results {
+			for _, port := range one.Ports {
+				checkTexts(t, key+" run", drawing.Profile(p, one, port.Port, "r"))
 			}
 		}
 	}

@@ -23,7 +23,7 @@ func loaded(t testing.TB, name string) *plan.Plan {
 	if s == nil {
 		t.Fatal(problems)
 	}
-	return plan.Make(s, entry.Date{})
+	return plan.Make(s, nil, entry.Date{})
 }
 
 // TestLabelsLieOnNothing lays out every plan of the test shops and checks
@@ -32,7 +32,7 @@ func loaded(t testing.TB, name string) *plan.Plan {
 func TestLabelsLieOnNothing(t *testing.T) {
 	for _, name := range []string{"hall", "shed", "yard"} {
 		p := loaded(t, name)
-		results := []*duct.Result{nil}
+		board, results := NewBoard(p), []*duct.Result{nil}
 		for _, u := range p.Air.Uses {
 			if u.Kind == duct.OneMachine || u.Kind == duct.Together {
 				results = append(results, u.Results...)
@@ -43,7 +43,7 @@ func TestLabelsLieOnNothing(t *testing.T) {
 			if r != nil {
 				key = fmt.Sprintf("%s: %s, %s", name, r.Use.Name, r.Filter)
 			}
-			s := layOut(p, r)
+			s := board.sheet(r)
 			if len(s.words) == 0 || len(s.labels) < len(s.words)+len(s.machines) {
 				t.Errorf("%s: %d words, %d labels", key, len(s.words), len(s.labels))
 			}
@@ -79,14 +79,20 @@ func checkBoxes(t *testing.T, key string, s *sheet) {
 	}
 }
 
-// TestPlaceOnCrowdedGround puts many labels at one spot: none may meet
-// another, and those moved away have leaders.
-func TestPlaceOnCrowdedGround(t *testing.T) {
+// crowd is a field and many labels for one spot on it.
+func crowd() (*field, []*label) {
 	f := &field{solids: []box{around(spot{0, 0}, 100, 100)}, strips: []strip{{a: spot{-9000, 300}, c: spot{9000, 300}, half: 50, cost: 1000}}}
 	var labels []*label
 	for i := range 60 {
 		labels = append(labels, &label{block: writing(fmt.Sprintf("label number %d", i), false, plainText, 2000, 2), near: 100, anchors: []anchor{{at: spot{0, 0}, clear: 150}}})
 	}
+	return f, labels
+}
+
+// TestPlaceOnCrowdedGround puts many labels at one spot: none may meet
+// another, and those moved away have leaders.
+func TestPlaceOnCrowdedGround(t *testing.T) {
+	f, labels := crowd()
 	f.settle(labels, 1)
 	leaders := 0
 	for i, l := range labels {
@@ -127,15 +133,16 @@ func TestPlaceTakesTheNearest(t *testing.T) {
 // never smaller for a use than for the neutral plan.
 func TestGrowth(t *testing.T) {
 	easy, crowded := loaded(t, "shed"), loaded(t, "hall")
-	if s := layOut(easy, nil); s.strain() != 0 || s.scale != newSheet(easy, nil, 1).scale {
+	if s := NewBoard(easy).sheet(nil); s.strain() != 0 || s.scale != newSheet(easy, nil, 1).scale {
 		t.Error("the shed has room at the first size")
 	}
-	first, taken := newSheet(crowded, nil, 1), layOut(crowded, nil)
+	board := NewBoard(crowded)
+	first, taken := complete(crowded, nil, 1), board.sheet(nil)
 	if first.strain() == 0 || taken.scale.units <= first.scale.units {
 		t.Error("the hall needs more room than the first size gives")
 	}
 	for _, u := range crowded.Air.Uses[:4] {
-		if s := layOut(crowded, u.Results[0]); s.scale.units < taken.scale.units {
+		if s := board.sheet(u.Results[0]); s.scale.units < taken.scale.units {
 			t.Errorf("%s is drawn smaller than the neutral plan", u.Name)
 		}
 	}
@@ -183,17 +190,30 @@ func TestScaleTurns(t *testing.T) {
 	}
 }
 
+// complete lays out a plan with all its labels.
+func complete(p *plan.Plan, r *duct.Result, growth float64) *sheet {
+	s := newSheet(p, r, growth)
+	s.placeOwn()
+	return s
+}
+
+// random is a shop made by a seed.
+func random(t *testing.T, seed uint64) *plan.Plan {
+	t.Helper()
+	s, problems := shop.Read("random", []byte(RandomShop(seed)))
+	if len(problems) > 0 {
+		t.Fatal(problems[0])
+	}
+	return plan.Make(s, nil, entry.Date{})
+}
+
 // TestLabelsMeetNothingAnywhere checks shops made by a seed the same way; on
 // crowded ground a label may lie on a duct, but on nothing that is written or
 // drawn as a mark.
 func TestLabelsMeetNothingAnywhere(t *testing.T) {
-	for seed := range uint64(40) {
-		s, problems := shop.Read("random", []byte(RandomShop(seed+1000)))
-		if len(problems) > 0 {
-			t.Fatal(problems[0])
-		}
-		p := plan.Make(s, entry.Date{})
-		checkBoxes(t, fmt.Sprintf("seed %d", seed), newSheet(p, nil, 1))
-		checkBoxes(t, fmt.Sprintf("seed %d in use", seed), newSheet(p, p.Air.Uses[0].Results[0], 1))
+	for seed := range Seeds(20, 40) {
+		p := random(t, seed+1000)
+		checkBoxes(t, fmt.Sprintf("seed %d", seed), complete(p, nil, 1))
+		checkBoxes(t, fmt.Sprintf("seed %d in use", seed), complete(p, p.Air.Uses[0].Results[0], 1))
 	}
 }

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"strings"
+	"sync"
 
 	"dustbook/plan"
 	"dustbook/plan/duct"
@@ -13,55 +14,76 @@ import (
 // turn until its labels stand close to what they name.
 var growths = [...]float64{1, 1.12, 1.25, 1.4, 1.6}
 
+// margin around a drawing, in tenths.
+const margin = 140
+
+// Board draws the plans of one shop. Every use starts at the size the neutral
+// plan takes, so the board draws that one once and keeps it. Any number of
+// goroutines may draw on a board.
+type Board struct {
+	plan    *plan.Plan
+	neutral func() (s *sheet, step int) // drawn at the first call, only read after it
+}
+
+// NewBoard is a board for the plans of a shop.
+func NewBoard(p *plan.Plan) *Board {
+	b := &Board{plan: p}
+	b.neutral = sync.OnceValues(func() (*sheet, int) {
+		s, step := b.leastStrain(nil, 0, len(growths))
+		s.draw()
+		return s, step
+	})
+	return b
+}
+
+// Plan draws one plan as Board.Plan does, where no other of the shop is wanted.
+func Plan(p *plan.Plan, r *duct.Result, id string) SVG { return NewBoard(p).Plan(r, id) }
+
 // Plan draws the floor plan. With a result it shows that use: the open way
 // filled, gates open and shut, flows and speeds at the ports and where dust
 // may settle; on every collector the use runs, with the filter in the same
 // state. With nil it is the neutral plan with every size. What the shop file
 // gives no route for is drawn as a tree below, to no scale. The id is the
 // start of every id in the drawing; no two drawings of a page share it.
-func Plan(p *plan.Plan, r *duct.Result, id string) SVG {
-	title, desc := planTitle(p, r), planDesc(p, r)
-	if _, any := scaleFor(p.Shop, 1); !any {
-		s := &sheet{shop: p.Shop, sys: p.Shop.Units}
-		s.setUse(r)
-		s.drawTree()
-		s.drawFoot()
-		return s.pen.frame(id, title, desc, margin)
-	}
-	s := layOut(p, r)
-	s.draw()
-	return s.pen.frame(id, title, desc, margin)
-}
-
-// margin around a drawing, in tenths.
-const margin = 140
-
-// layOut lays a plan out as large as its labels need. A use starts at the
-// size of the neutral plan and may grow some steps more for its tags.
-func layOut(p *plan.Plan, r *duct.Result) *sheet {
-	neutral, step := leastStrain(p, nil, 0, len(growths))
-	if r == nil {
-		return neutral
-	}
-	s, _ := leastStrain(p, r, step, min(step+useSteps, len(growths)))
-	return s
+func (b *Board) Plan(r *duct.Result, id string) SVG {
+	return b.sheet(r).frame(id, planTitle(b.plan, r), planDesc(b.plan, r), margin)
 }
 
 // useSteps is how many sizes are tried for a use.
 const useSteps = 3
 
+// sheet is a plan as large as its labels need, drawn. A use may grow some
+// steps beyond the neutral plan for its tags.
+func (b *Board) sheet(r *duct.Result) *sheet {
+	s, step := b.neutral()
+	if r != nil {
+		s, _ = b.leastStrain(r, step, min(step+useSteps, len(growths)))
+		s.draw()
+	}
+	return s
+}
+
 // leastStrain tries sizes from one on until no label is strained; where some
-// always are, the first with the fewest counts.
-func leastStrain(p *plan.Plan, r *duct.Result, from, to int) (best *sheet, step int) {
-	least := 0
+// always are, the first with the fewest counts. What is strained before the
+// plan's own words are placed stays so: they are placed at such a size only
+// when no other will do.
+func (b *Board) leastStrain(r *duct.Result, from, to int) (best *sheet, step int) {
+	var tried []*sheet
 	for i := from; i < to; i++ {
-		s := newSheet(p, r, growths[i])
-		strain := s.strain()
-		if best == nil || strain < least {
-			best, step, least = s, i, strain
+		s := newSheet(b.plan, r, growths[i])
+		if s.strain() == 0 {
+			s.placeOwn()
+			if s.strain() == 0 {
+				return s, i
+			}
 		}
-		if strain == 0 {
-			break
+		tried = append(tried, s)
+	}
+	least := 0
+	for i, s := range tried {
+		s.placeOwn()
+		if strain := s.strain(); best == nil || strain < least {
+			best, step, least = s, from+i, strain
 		}
 	}
 	return best, step

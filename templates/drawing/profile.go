@@ -83,7 +83,7 @@ func (c *profile) take(p *plan.Plan, r *duct.Result, port *shop.Port) string {
 	if h := port.Duct.Hose; h != nil {
 		far = h.Length
 	}
-	for _, s := range duct.Path(port) {
+	for _, s := range port.Path() {
 		v := stretchOf(r, s)
 		if v == nil {
 			return "No figures for " + s.Name() + "."

@@ -3,8 +3,22 @@ package drawing
 import (
 	"fmt"
 	"math/rand/v2"
+	"os"
 	"strings"
+	"testing"
 )
+
+// Seeds is how many shops made by a seed a test draws: a few, half of these in
+// a short run, all of them where DUSTBOOK_WHOLE is set.
+func Seeds(few, all uint64) uint64 {
+	switch {
+	case os.Getenv("DUSTBOOK_WHOLE") == "1":
+		return all
+	case testing.Short():
+		return few / 2
+	}
+	return few
+}
 
 // HardNames are names that are hard to set: long, unbroken, of other scripts,
 // hostile. They are for the tests outside the package as well.

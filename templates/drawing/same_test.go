@@ -2,8 +2,10 @@ package drawing_test
 
 import (
 	"runtime"
+	"sync"
 	"testing"
 
+	"dustbook/plan/duct"
 	"dustbook/templates/drawing"
 )
 
@@ -21,6 +23,27 @@ func TestSameBytes(t *testing.T) {
 			if drawn(t, name)[key] != svg {
 				t.Errorf("%s: %s differs", name, key)
 			}
+		}
+	}
+}
+
+// TestBoard draws the plans of a shop on one board from several goroutines:
+// each is what it is when drawn alone.
+func TestBoard(t *testing.T) {
+	p := load(t, "hall")
+	results := []*duct.Result{nil, nil}
+	for _, u := range p.Air.Uses[:6] {
+		results = append(results, u.Results...)
+	}
+	board, got := drawing.NewBoard(p), make([]drawing.SVG, len(results))
+	var all sync.WaitGroup
+	for i, r := range results {
+		all.Go(func() { got[i] = board.Plan(r, "b") })
+	}
+	all.Wait()
+	for i, r := range results {
+		if got[i] != drawing.Plan(p, r, "b") {
+			t.Errorf("plan %d differs", i)
 		}
 	}
 }
@@ -49,12 +72,23 @@ func TestEveryClassIsUsed(t *testing.T) {
 	}
 }
 
+// BenchmarkPlan draws a busy use: alone, and on a board that knows the size of
+// the neutral plan.
 func BenchmarkPlan(b *testing.B) {
 	p := load(b, "hall")
-	r := named(b, p, "Thicknesser")
-	for b.Loop() {
-		drawing.Plan(p, r, "b")
-	}
+	r := named(b, p, "Thicknesser and table saw")
+	b.Run("alone", func(b *testing.B) {
+		for b.Loop() {
+			drawing.Plan(p, r, "b")
+		}
+	})
+	b.Run("board", func(b *testing.B) {
+		board := drawing.NewBoard(p)
+		board.Plan(nil, "n")
+		for b.Loop() {
+			board.Plan(r, "b")
+		}
+	})
 }
 
 func BenchmarkFanChart(b *testing.B) {

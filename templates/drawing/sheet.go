@@ -14,6 +14,7 @@ type sheet struct {
 	pen
 	field
 	scale   scale
+	placed  bool // something has a place
 	shop    *shop.Shop
 	sys     unit.System
 	use     *duct.Use      // nil on the neutral plan
@@ -30,13 +31,15 @@ type sheet struct {
 	hoses      []*hoseMark
 	words      []*label // every label that is not a machine
 	open       map[*shop.Stretch]bool
+	complete   bool // the words of this plan alone are among them
 	known      usedSigns
 }
 
-// newSheet lays out a plan at a growth, labels and all, without drawing it.
+// newSheet lays out a plan at a growth without drawing it. Of the labels it
+// has those that stand on every plan of the shop; placeOwn adds the others.
 func newSheet(p *plan.Plan, r *duct.Result, growth float64) *sheet {
 	s := &sheet{shop: p.Shop, sys: p.Shop.Units}
-	s.scale, _ = scaleFor(p.Shop, growth)
+	s.scale, s.placed = scaleFor(p.Shop, growth)
 	s.setUse(r)
 	s.layPipes()
 	s.findDoors()
@@ -46,7 +49,7 @@ func newSheet(p *plan.Plan, r *duct.Result, growth float64) *sheet {
 	s.placeGates()
 	s.placeLeaks()
 	s.placeHoses()
-	s.placeWords()
+	s.placeFixed()
 	return s
 }
 

@@ -8,8 +8,12 @@ import (
 )
 
 // drawSizes draws the overall width and depth of the rooms outside
-// everything, and the scale bar under it.
+// everything, and the scale bar under it. Where nothing has a place there is
+// nothing to measure.
 func (s *sheet) drawSizes() {
+	if !s.placed {
+		return
+	}
 	all := s.extent
 	if low, high, ok := roomsReach(s.shop); ok {
 		a, c := s.scale.at(low), s.scale.at(high)

@@ -76,10 +76,17 @@ func wide(r rune) bool {
 const slack = 3
 
 // textWidth is the room a text takes at a size, in tenths.
-func textWidth(text string, bold bool, size int) int {
+func textWidth(text string, bold bool, size int) int { return room(advance(text, bold), size) }
+
+// advance is the sum of the widths of a text's signs, in thousandths of the
+// font size. Texts set behind each other add up.
+func advance(text string, bold bool) int {
 	sum := 0
 	for _, r := range text {
 		sum += signWidth(r, bold)
 	}
-	return (sum*size*(100+slack) + 99999) / 100000
+	return sum
 }
+
+// room is what an advance takes at a size, in tenths.
+func room(advance, size int) int { return (advance*size*(100+slack) + 99999) / 100000 }

@@ -1,31 +1,38 @@
 package drawing
 
-// placeWords finds places for every label: first what stands on every plan of
-// the shop, so that it stands at the same place on all of them, then what
-// this plan says.
-func (s *sheet) placeWords() {
-	var fixed, own []*label
+// placeFixed finds places for the labels that stand on every plan of the shop,
+// before any others, so that they stand at the same place on all of them.
+func (s *sheet) placeFixed() {
 	for _, w := range s.shop.Walls {
 		if w.Rating.Known() {
 			a, c := s.band(w)
-			fixed = append(fixed, s.ratingLabel(w.Rating.V, a, c))
+			s.words = append(s.words, s.ratingLabel(w.Rating.V, a, c))
 		}
 	}
 	for _, m := range s.gates {
-		fixed = append(fixed, s.gateLabel(m))
+		s.words = append(s.words, s.gateLabel(m))
 	}
 	for _, m := range s.collectors {
-		fixed = append(fixed, s.collectorLabel(m))
+		s.words = append(s.words, s.collectorLabel(m))
 	}
 	for _, d := range s.doors {
-		fixed = append(fixed, exitLabel(d))
+		s.words = append(s.words, exitLabel(d))
 	}
 	for _, r := range s.shop.Rooms {
 		if o := s.outline(r); len(o) > 2 {
-			fixed = append(fixed, s.roomLabel(s.roomSays(r), o))
+			s.words = append(s.words, s.roomLabel(s.roomSays(r), o))
 		}
 	}
-	s.settle(fixed, 2)
+	s.settle(s.words, 2)
+}
+
+// placeOwn finds places for what this plan says beside them, unless it did.
+func (s *sheet) placeOwn() {
+	if s.complete {
+		return
+	}
+	s.complete = true
+	var own []*label
 	for _, m := range s.leaks {
 		own = append(own, s.leakLabel(m))
 	}
@@ -35,7 +42,7 @@ func (s *sheet) placeWords() {
 		own = append(own, s.flowTags()...)
 	}
 	s.settle(own, 2)
-	s.words = append(fixed, own...)
+	s.words = append(s.words, own...)
 }
 
 // ratingLabel stands in a break of its wall.

@@ -5,11 +5,14 @@ import (
 	"unicode"
 )
 
-// piece is a part of a text that is not broken, with whether a space follows.
+// piece is a part of a text that is not broken, with the space that follows it
+// or none, and the advances of both, measured once.
 type piece struct {
-	text  string
-	space bool
+	text, space    string
+	advance, after int
 }
+
+func newPiece(text string, bold bool) piece { return piece{text: text, advance: advance(text, bold)} }
 
 // drawable leaves out signs that draw nothing and change the order of others:
 // the marks that embed and override directions.
@@ -31,15 +34,17 @@ func pieces(text string, bold bool, size, most int) []piece {
 	var list []piece
 	for _, word := range strings.Fields(drawable(text)) {
 		for _, part := range parts(word) {
-			if textWidth(part, bold, size) <= most {
-				list = append(list, piece{text: part})
+			whole := newPiece(part, bold)
+			if room(whole.advance, size) <= most {
+				list = append(list, whole)
 				continue
 			}
 			for _, sign := range signs(part) {
-				list = append(list, piece{text: sign})
+				list = append(list, newPiece(sign, bold))
 			}
 		}
-		list[len(list)-1].space = true
+		last := &list[len(list)-1]
+		last.space, last.after = " ", advance(" ", bold)
 	}
 	return list
 }
@@ -74,22 +79,37 @@ func signs(word string) []string {
 	return list
 }
 
+// filled is a run of pieces set on one line.
+type filled struct {
+	pieces  []piece
+	advance int // without the space after the last
+}
+
 // fill sets pieces into lines no wider than a width.
-func fill(list []piece, bold bool, size, width int) []string {
-	var lines []string
-	line, gap := "", ""
-	for _, p := range list {
-		if line != "" && textWidth(line+gap+p.text, bold, size) > width {
-			lines = append(lines, line)
-			line, gap = "", ""
+func fill(list []piece, size, width int) []filled {
+	var lines []filled
+	start, wide, gap := 0, 0, 0
+	for i, p := range list {
+		if i > start && room(wide+gap+p.advance, size) > width {
+			lines = append(lines, filled{list[start:i], wide})
+			start, wide, gap = i, 0, 0
 		}
-		line += gap + p.text
-		gap = ""
-		if p.space {
-			gap = " "
-		}
+		wide += gap + p.advance
+		gap = p.after
 	}
-	return append(lines, line)
+	return append(lines, filled{list[start:], wide})
+}
+
+// texts are what lines say.
+func texts(lines []filled) []string {
+	set := make([]string, len(lines))
+	for i, l := range lines {
+		for _, p := range l.pieces {
+			set[i] += p.text + p.space
+		}
+		set[i] = strings.TrimSuffix(set[i], " ")
+	}
+	return set
 }
 
 // wrap sets a text into at most so many lines no wider than most, as even as
@@ -100,22 +120,11 @@ func wrap(text string, bold bool, size, most, lines int) (set []string, short bo
 	if len(list) == 0 {
 		return []string{""}, false
 	}
-	for n := 1; n <= lines; n++ {
-		if len(fill(list, bold, size, most)) > n {
-			continue
-		}
-		low, high := 0, most // the least width that still takes n lines
-		for low < high {
-			middle := (low + high) / 2
-			if set := fill(list, bold, size, middle); len(set) <= n && widest(set, bold, size) <= middle {
-				high = middle
-			} else {
-				low = middle + 1
-			}
-		}
-		return fill(list, bold, size, high), false
+	widest := fill(list, size, most)
+	if len(widest) <= lines {
+		return texts(fill(list, size, evenWidth(list, size, most, len(widest)))), false
 	}
-	set = fill(list, bold, size, most)
+	set = texts(widest)
 	rest := signs(strings.Join(set[lines-1:], " "))
 	for len(rest) > 0 && textWidth(strings.TrimSpace(strings.Join(rest, ""))+"…", bold, size) > most {
 		rest = rest[:len(rest)-1]
@@ -123,10 +132,28 @@ func wrap(text string, bold bool, size, most, lines int) (set []string, short bo
 	return append(set[:lines-1:lines-1], strings.TrimSpace(strings.Join(rest, ""))+"…"), true
 }
 
-func widest(lines []string, bold bool, size int) int {
-	w := 0
-	for _, line := range lines {
-		w = max(w, textWidth(line, bold, size))
+// evenWidth is the least width up to most at which pieces still take no more
+// than so many lines.
+func evenWidth(list []piece, size, most, count int) int {
+	low, high := 0, most
+	for low < high {
+		middle := (low + high) / 2
+		if set := fill(list, size, middle); len(set) <= count && fits(set, size, middle) {
+			high = middle
+		} else {
+			low = middle + 1
+		}
 	}
-	return w
+	return high
+}
+
+// fits reports whether no line is wider than a width, as one of a single
+// piece can be.
+func fits(lines []filled, size, width int) bool {
+	for _, l := range lines {
+		if room(l.advance, size) > width {
+			return false
+		}
+	}
+	return true
 }

@@ -1,0 +1,92 @@
+package templates
+
+import (
+	"dustbook/plan/control"
+	"dustbook/plan/shop"
+)
+
+// registerView is the device register.
+type registerView struct {
+	Rows []registerRow
+	Open []findingRow
+}
+
+type registerRow struct {
+	ID, Tag, Name, Kind, Pair string
+	Place                     string
+	On                        tagged // duct or machine it sits at
+	Room                      string
+	Chains                    []chainAt
+	Open, Shut, Proves        string
+}
+
+// chainAt is a device's place on a chain.
+type chainAt struct {
+	Name, Path string
+	Position   int
+}
+
+func (b *Book) registerView() registerView {
+	v := registerView{Open: b.rowsOf("chain-devices", true)}
+	for _, d := range b.Plan.Control.Devices {
+		v.Rows = append(v.Rows, b.registerRow(d))
+	}
+	return v
+}
+
+func (b *Book) registerRow(d *control.Device) registerRow {
+	row := registerRow{ID: deviceID(d), Tag: d.Tag, Name: d.Name, Kind: d.Kind.String(), Pair: d.Pair(), Open: "—", Shut: "—", Proves: "—"}
+	if d.Room != nil {
+		row.Room = d.Room.Name
+	}
+	for _, at := range d.Chains {
+		row.Chains = append(row.Chains, chainAt{at.Chain.Name, b.Path("chain", at.Chain.Name), at.Position})
+	}
+	switch {
+	case d.Gate != nil:
+		b.gateCells(&row, d)
+	case d.Trigger != nil:
+		row.Kind += ", " + d.Trigger.Senses
+		if d.Trigger.Senses == "hand switch" {
+			row.Kind = "hand switch"
+		}
+		if m := d.Trigger.Machine; m != nil {
+			row.On = tagged{Name: m.Name, Path: b.Path("machine", m.Name)}
+		}
+	case d.Sensor != nil:
+		row.Kind += ", " + d.Sensor.Senses
+		row.Place = "high " + b.level(d.Sensor.High)
+	case d.Stop != nil:
+		var stops []string
+		for _, c := range d.Stop.Collectors {
+			stops = append(stops, c.Name)
+		}
+		for _, m := range d.Stop.Machines {
+			stops = append(stops, m.Name)
+		}
+		row.Place = "stops " + list(stops)
+		if d.Stop.Place.Known() {
+			row.Place += ", at " + b.point(d.Stop.Place.V)
+		}
+	case d.Kind == control.Supply:
+		row.Place = b.supplyWords()
+	}
+	return row
+}
+
+// gateCells fills the cells of a gate: where it sits, what moves it, its stops
+// and how it is known to have arrived.
+func (b *Book) gateCells(row *registerRow, d *control.Device) {
+	row.On = tagged{Name: d.Duct.Name, Path: b.Path("duct", d.Duct.Name)}
+	row.Place = b.run(d.Where) + " from its start"
+	row.Kind += ", " + [...]string{control.DriveNotGiven: "drive not given", control.Powered: "powered", control.ByHand: "by hand"}[b.Plan.Control.Drive(d.Gate)]
+	row.Open, row.Shut, row.Proves = given(d.Gate.OpenStop), given(d.Gate.ShutStop), given(d.Gate.Proves)
+}
+
+// given is a text of the file, or that it is not given.
+func given(f shop.Field[string]) string {
+	if f.Known() {
+		return f.V
+	}
+	return "not given"
+}

@@ -1,0 +1,141 @@
+package templates
+
+import (
+	"dustbook/checks"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// triggersView is the sheet of triggers.
+type triggersView struct {
+	Triggers []triggerView
+	Scales   bool // at least one has a scale
+}
+
+type triggerView struct {
+	ID            string
+	Tag, Name     string
+	Machine, Path string
+	Senses        string
+	Facts         [][2]string
+	Opens         []tagged
+	Starts        []tagged
+	StartDelay    string
+	RunOn         string
+	Scale         *ampScale
+	Findings      []findingRow // what is not met
+	Met           []findingRow
+	Card          string // of its machine
+}
+
+func (b *Book) triggersView() triggersView {
+	var v triggersView
+	for _, t := range b.Plan.Shop.Triggers {
+		one := b.triggerView(t)
+		v.Scales = v.Scales || one.Scale != nil
+		v.Triggers = append(v.Triggers, one)
+	}
+	return v
+}
+
+func (b *Book) triggerView(t *shop.Trigger) triggerView {
+	at := b.tagged(t)
+	v := triggerView{ID: "trigger-" + shop.Slug(t.Name), Tag: at.Tag, Name: t.Name, Senses: b.sensing(t), Opens: b.taggedGates(t.Opens), StartDelay: b.delay(t.StartDelay), RunOn: b.delay(t.RunOn)}
+	if m := t.Machine; m != nil {
+		v.Machine, v.Path, v.Card = m.Name, b.Path("machine", m.Name), b.Path("card", m.Name)
+	}
+	for _, c := range t.Starts {
+		v.Starts = append(v.Starts, tagged{Name: c.Name, Path: b.Path("collector", c.Name)})
+	}
+	if t.Senses == "current" {
+		v.Facts, v.Scale = b.currentFacts(t), b.ampScale(t)
+	}
+	for _, f := range b.findingsAbout("trigger", t.Name) {
+		if f.State == checks.Met {
+			v.Met = append(v.Met, b.findingRow(f))
+		} else {
+			v.Findings = append(v.Findings, b.findingRow(f))
+		}
+	}
+	return v
+}
+
+// currentFacts are what the file gives of a current trigger.
+func (b *Book) currentFacts(t *shop.Trigger) [][2]string {
+	amps := func(f shop.Field[unit.Current]) string {
+		if !f.Known() {
+			return "not given"
+		}
+		return unit.Amps.Print(b.units, f.V)
+	}
+	facts := [][2]string{{"With the spindle off", amps(t.Standby)}, {"Idling", amps(t.NoLoad)}, {"Threshold", amps(t.Threshold)}}
+	for _, r := range t.Readings {
+		text := unit.Amps.Print(b.units, r.Mean)
+		if r.Spread.Known() {
+			text += " ± " + unit.Amps.Print(b.units, r.Spread.V)
+		}
+		facts = append(facts, [2]string{"Read, " + r.State, text})
+	}
+	turns := count(max(t.Turns.V, 1), "turn", "turns") + " through the sensor"
+	if t.Range.Known() {
+		turns += ", whose range is " + unit.Amps.Print(b.units, t.Range.V.Low) + " to " + unit.Amps.Print(b.units, t.Range.V.High)
+	} else {
+		turns += "; its range is not given"
+	}
+	return append(facts, [2]string{"Sensor", turns})
+}
+
+// ampScale is a small drawing of the currents of a trigger: places on a scale
+// of 200.
+type ampScale struct {
+	Top             string
+	Low, High       string // the band of common practice
+	Band            bool
+	Off, Idle, Set  ampMark
+	HasSet, HasIdle bool
+	Says            string
+}
+
+type ampMark struct{ At, Anchor, Text string }
+
+// ampScale draws what the trigger senses; nil where neither end is known.
+func (b *Book) ampScale(t *shop.Trigger) *ampScale {
+	s := checks.SensedBy(t)
+	if !s.OffKnown || !s.OnKnown {
+		return nil
+	}
+	most := max(float64(s.On), float64(s.Off), float64(t.Threshold.V))
+	top := ampTop(most)
+	at := func(i unit.Current) string { return unit.Fixed(200*float64(i)/top, 1) }
+	mark := func(i unit.Current, word string) ampMark {
+		m := ampMark{At: at(i), Anchor: "middle", Text: word + " " + unit.Amps.Print(b.units, i)}
+		switch share := unit.Six(float64(i) / top); {
+		case share < 0.25:
+			m.Anchor = "start"
+		case share > 0.75:
+			m.Anchor = "end"
+		}
+		return m
+	}
+	low, _, high := s.Band()
+	v := &ampScale{Top: unit.Short(top) + " A", Low: at(low), High: at(high), Band: high > low, Off: mark(s.Off, "off"), Idle: mark(s.On, "idling"), HasIdle: true, HasSet: t.Threshold.Known()}
+	v.Says = "Off " + unit.Amps.Print(b.units, s.Off) + ", idling " + unit.Amps.Print(b.units, s.On)
+	if v.HasSet {
+		v.Set = mark(t.Threshold.V, "set")
+		v.Says += ", threshold " + unit.Amps.Print(b.units, t.Threshold.V)
+	}
+	if v.Band {
+		v.Says += "; common practice " + unit.Amps.Print(b.units, low) + " to " + unit.Amps.Print(b.units, high)
+	}
+	return v
+}
+
+// ampTop is a round current above a value, for the end of a scale.
+func ampTop(x float64) float64 {
+	for _, top := range []float64{0.1, 0.2, 0.5, 1, 2, 4, 6, 8, 10, 15, 20, 30, 40, 60, 100, 200, 500} {
+		if unit.Six(x) <= 0.9*top {
+			return top
+		}
+	}
+	return max(1, x*1.2)
+}

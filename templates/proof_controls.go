@@ -1,0 +1,147 @@
+package templates
+
+import (
+	"slices"
+
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// controlsView is the sheet of the controls.
+type controlsView struct {
+	Triggers  []triggerProof
+	Two       string // two machines to run together
+	Gates     bool   // there are gates that a trigger opens
+	Stops     []stopProof
+	ByHand    []string // collectors that no trigger starts
+	Sensors   []sensorProof
+	Restarts  []string // machines that come back by themselves
+	PowerCut  string
+	ByItself  bool
+	Lockout   string
+	AllFans   []string
+	NoControl bool
+}
+
+type triggerProof struct {
+	Name, Machine, Senses, Threshold string
+	Opens, Starts                    []string
+	StartDelay, RunOn                string
+}
+
+type stopProof struct {
+	Name  string
+	Stops []string
+}
+
+type sensorProof struct{ Name, Senses, High, VeryHigh string }
+
+// controlsVerdict says what there is to prove.
+func (b *Book) controlsVerdict() Verdict {
+	n := len(b.Plan.Shop.Triggers)
+	if n == 0 {
+		return Verdict{[]Word{{"blank", "by hand"}}, "The shop file has no trigger: people open gates and start collectors.", "Prove the stop and what happens after a power cut all the same."}
+	}
+	return Verdict{[]Word{{"blank", "to prove"}}, count(n, "trigger is", "triggers are") + " to be seen on and off.", "One person at the machine, one at the collector, nobody’s hand in a gate."}
+}
+
+func (b *Book) controlsView() controlsView {
+	s := b.Plan.Shop
+	v := controlsView{PowerCut: "not given", Lockout: "not given", NoControl: len(s.Triggers) == 0}
+	if s.Control.AfterPowerCut.Known() {
+		v.PowerCut, v.ByItself = s.Control.AfterPowerCut.V, s.Control.AfterPowerCut.V == "starts by itself"
+	}
+	if s.Control.Lockout.Known() {
+		v.Lockout = s.Control.Lockout.V
+	}
+	for _, t := range s.Triggers {
+		v.Triggers = append(v.Triggers, b.triggerProof(t))
+		v.Gates = v.Gates || len(t.Opens) > 0
+	}
+	v.Two = twoTogether(s)
+	for _, c := range s.Collectors {
+		v.AllFans = append(v.AllFans, c.Name)
+		if !slices.ContainsFunc(s.Triggers, func(t *shop.Trigger) bool { return slices.Contains(t.Starts, c) }) {
+			v.ByHand = append(v.ByHand, c.Name)
+		}
+	}
+	for _, stop := range s.Stops {
+		row := stopProof{Name: stop.Name}
+		for _, c := range stop.Collectors {
+			row.Stops = append(row.Stops, c.Name)
+		}
+		for _, m := range stop.Machines {
+			row.Stops = append(row.Stops, m.Name)
+		}
+		v.Stops = append(v.Stops, row)
+	}
+	for _, m := range s.Machines {
+		if m.Restarts.V {
+			v.Restarts = append(v.Restarts, m.Name)
+		}
+	}
+	for _, x := range s.Sensors {
+		v.Sensors = append(v.Sensors, sensorProof{x.Name, x.Senses, b.level(x.High), b.level(x.VeryHigh)})
+	}
+	return v
+}
+
+func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
+	row := triggerProof{Name: t.Name, Senses: t.Senses, Machine: "—", Threshold: "—", StartDelay: "not given", RunOn: "not given"}
+	if t.Machine != nil {
+		row.Machine = t.Machine.Name
+	}
+	if t.Threshold.Known() {
+		row.Threshold = unit.Amps.Print(b.units, t.Threshold.V)
+	}
+	for _, g := range t.Opens {
+		row.Opens = append(row.Opens, g.Name)
+	}
+	for _, c := range t.Starts {
+		row.Starts = append(row.Starts, c.Name)
+	}
+	if t.StartDelay.Known() {
+		row.StartDelay = unit.Seconds.Print(b.units, t.StartDelay.V)
+	}
+	if t.RunOn.Known() {
+		row.RunOn = unit.Seconds.Print(b.units, t.RunOn.V)
+	}
+	return row
+}
+
+// twoTogether names two triggers that start the same collector for different
+// machines, for the test of two at once; empty where there are no such.
+func twoTogether(s *shop.Shop) string {
+	for i, a := range s.Triggers {
+		for _, other := range s.Triggers[i+1:] {
+			if a.Machine == other.Machine {
+				continue
+			}
+			for _, c := range a.Starts {
+				if slices.Contains(other.Starts, c) {
+					return whose(a) + " and " + whose(other)
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// whose is the machine of a trigger, or the trigger that has none.
+func whose(t *shop.Trigger) string {
+	if t.Machine == nil {
+		return t.Name
+	}
+	return t.Machine.Name
+}
+
+// level is a level of a sensor in words.
+func (b *Book) level(l shop.Level) string {
+	switch {
+	case l.Press.Known():
+		return unit.Press.Print(b.units, l.Press.V)
+	case l.Text != "":
+		return l.Text
+	}
+	return "not given"
+}

@@ -1,0 +1,222 @@
+package templates
+
+import (
+	"dustbook/plan"
+	"dustbook/plan/duct"
+	"dustbook/plan/record"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// readingsView is the sheet of readings: expected values with room for the
+// measured ones.
+type readingsView struct {
+	Press, Speed, Size   string // units
+	Agree, AgreeBasis    string
+	Tapered, Plain       string // where a hood's tap goes, in diameters
+	TapBasis             string
+	Straight, Behind     string // straight pipe about a traverse, in diameters
+	FanStraight, Again   string
+	Traverse, PlaceBasis string
+	Hoods                []hoodProof
+	Missing              []string
+	Taps                 []tapProof
+	Fans                 []fanProof
+	Mains                []mainProof
+	Rooms                []string
+	Motors               []motorProof
+}
+
+// proofRow is one expected value with the bounds within which a reading
+// agrees.
+type proofRow struct {
+	What, Path          string
+	Gates               []string
+	Expected, Low, High string
+	Extra               string
+}
+
+type hoodProof struct {
+	proofRow
+	Size, Need string
+}
+
+type tapProof struct {
+	Name, On, OnPath, Where string
+	Rows                    []proofRow
+}
+
+type fanProof struct {
+	Name, Path, Use string
+	Rows            []proofRow
+}
+
+type mainProof struct {
+	Name, Path, Size    string
+	Place               string
+	Before, Behind, End string
+	Long, Guessed       bool
+	Points              []string
+	Rows                []proofRow
+}
+
+type motorProof struct{ Name, Motor string }
+
+func (b *Book) readingsView() readingsView {
+	_, agree := duct.ProofFigure("agree")
+	_, tap := duct.ProofFigure("tap at plain hood")
+	_, place := duct.ProofFigure("straight before traverse")
+	v := readingsView{
+		Press: unit.Press.Unit(b.units), Speed: unit.Speed.Unit(b.units), Size: unit.Size.Unit(b.units),
+		Agree: agreeShare(), AgreeBasis: agree.String(), Tapered: figure("tap at tapered hood"), Plain: figure("tap at plain hood"), TapBasis: tap.String(),
+		Straight: figure("straight before traverse"), Behind: figure("straight behind traverse"), FanStraight: figure("straight after fan"), Again: figure("traverse agrees"),
+		Traverse: duct.TraverseBasis().String(), PlaceBasis: place.String(),
+	}
+	b.hoodProofs(&v)
+	for _, t := range b.Plan.Shop.Taps {
+		if t.Name != "" && t.On != nil {
+			v.Taps = append(v.Taps, b.tapProof(t))
+		}
+	}
+	for _, r := range b.Plan.Air.FanReadings() {
+		v.Fans = append(v.Fans, b.fanProof(r))
+	}
+	for _, t := range b.Plan.Air.Traverses() {
+		if len(t.Results) > 0 {
+			v.Mains = append(v.Mains, b.mainProof(t))
+		}
+	}
+	for _, r := range b.Plan.Shop.Rooms {
+		v.Rooms = append(v.Rooms, r.Name)
+	}
+	for _, c := range b.Plan.Shop.Collectors {
+		v.Motors = append(v.Motors, motorProof{c.Name, b.motorWords(c.Motor)})
+	}
+	return v
+}
+
+// hoodProofs lists the hoods in the uses of their machines alone, filter
+// clean, and those the plan has no figure for.
+func (b *Book) hoodProofs(v *readingsView) {
+	for _, m := range b.Plan.Shop.Machines {
+		for _, p := range m.Ports {
+			e := b.Plan.Expect(record.Reading{Of: "hood pressure", At: p.Full(), Use: m.Name, Filter: duct.Clean})
+			if !e.Known() {
+				v.Missing = append(v.Missing, p.Full()+": "+e.Why)
+				continue
+			}
+			row := hoodProof{proofRow: b.proofRow("hood pressure", e), Size: unit.Size.Print(b.units, p.Size), Need: "—"}
+			row.What, row.Path, row.Gates = p.Full(), b.Path("use", m.Name), b.openIn(b.Plan.Air.Alone(m), p.Duct.Collector)
+			if e.Least > 0 {
+				row.Need = unit.Press.Figure(b.units, unit.Pressure(e.Least))
+			}
+			v.Hoods = append(v.Hoods, row)
+		}
+	}
+}
+
+// proofRow writes an expected value with its bounds.
+func (b *Book) proofRow(of string, e plan.Expected) proofRow {
+	m, _ := record.FindMeasure(of)
+	within := e.Within()
+	return proofRow{Expected: m.Figure(b.units, e.Low), Low: m.Figure(b.units, within.Low), High: m.Figure(b.units, within.High)}
+}
+
+// openIn are the gates open on a collector's ducts in a use.
+func (b *Book) openIn(u *duct.Use, c *shop.Collector) []string {
+	for _, r := range u.On(c) {
+		return b.gateNames(r)
+	}
+	return nil
+}
+
+// tapProof lists a tap in every use whose dust passes it. Elsewhere it shows
+// what leaks past shut gates, which nobody knows well.
+func (b *Book) tapProof(t *shop.Tap) tapProof {
+	v := tapProof{Name: t.Name, On: t.On.Name, OnPath: b.Path("duct", t.On.Name), Where: unit.Run.Print(b.units, t.Where)}
+	for _, u := range b.Plan.Air.Uses {
+		if !b.passes(u, t) {
+			continue
+		}
+		e := b.Plan.Expect(record.Reading{Of: "tap pressure", At: t.Name, Use: u.Name, Filter: duct.Clean})
+		if !e.Known() {
+			continue
+		}
+		row := b.proofRow("tap pressure", e)
+		row.What, row.Path, row.Gates = u.Name, b.Path("use", u.Name), b.openIn(u, t.On.Collector)
+		v.Rows = append(v.Rows, row)
+	}
+	return v
+}
+
+// passes reports whether the dust of a use passes a tap.
+func (b *Book) passes(u *duct.Use, t *shop.Tap) bool {
+	for _, r := range u.On(t.On.Collector) {
+		v := r.Stretch(duct.StretchAt(t.On, t.Where))
+		return v != nil && v.Judged
+	}
+	return false
+}
+
+// fanProof lists the three readings at a fan, and those across filter and
+// separator, in one use.
+func (b *Book) fanProof(r duct.FanReading) fanProof {
+	c := r.Collector
+	v := fanProof{Name: c.Name, Path: b.Path("collector", c.Name), Use: r.Use.Name}
+	add := func(what, extra string, p unit.Pressure) {
+		x := float64(p)
+		row := b.proofRow("fan pressure", plan.Expected{Band: duct.Band{Low: x, High: x}})
+		row.What, row.Extra = what, extra
+		v.Rows = append(v.Rows, row)
+	}
+	add("Suction before the fan", "static", -r.Inlet)
+	add("Velocity pressure before the fan", "pitot tube", r.Dynamic)
+	add("Pressure behind the fan", "static, above the room", r.Outlet)
+	add("Fan static: suction + pressure behind − velocity pressure", "reckoned from the three", r.Static)
+	clean := func(of string) plan.Expected {
+		return b.Plan.Expect(record.Reading{Of: of, At: c.Name, Use: r.Use.Name, Filter: duct.Clean})
+	}
+	if e := clean("separator pressure"); e.Known() {
+		add("Across the separator", "", unit.Pressure(e.Low))
+	}
+	if e := clean("filter pressure"); e.Known() {
+		add("Across the filter, clean", "", unit.Pressure(e.Low))
+	}
+	return v
+}
+
+// mainProof is a place for a traverse with the speeds to expect there.
+func (b *Book) mainProof(t duct.Traverse) mainProof {
+	d := t.Stretch.Duct
+	v := mainProof{
+		Name: t.Stretch.Name(), Path: b.Path("duct", d.Name), Size: unit.Size.Print(b.units, d.Bore), Long: t.Long, Guessed: t.Guessed,
+		Place: unit.Run.Print(b.units, t.Place), Before: unit.Fixed(float64(t.Before/d.Bore), 1), Behind: unit.Fixed(float64(t.Behind/d.Bore), 1),
+	}
+	for _, p := range t.Points {
+		v.Points = append(v.Points, unit.Size.Figure(b.units, p))
+	}
+	for _, r := range t.Results {
+		at := r.Stretch(t.Stretch)
+		x := float64(at.Velocity)
+		row := b.proofRow("velocity", plan.Expected{Band: duct.Band{Low: x, High: x}})
+		row.What, row.Path, row.Gates = r.Use.Name, b.Path("use", r.Use.Name), b.gateNames(r)
+		row.Extra = unit.Speed.Figure(b.units, at.Transport)
+		v.Rows = append(v.Rows, row)
+	}
+	return v
+}
+
+// motorWords are a motor's plate in a few words.
+func (b *Book) motorWords(m *shop.Motor) string {
+	if m == nil {
+		return "not given"
+	}
+	text := unit.Shaft.Print(b.units, m.Power)
+	if m.Volts.Known() {
+		text += ", " + unit.Volts.Print(b.units, m.Volts.V)
+	}
+	if m.Phase.Known() {
+		text += ", " + count(m.Phase.V, "phase", "phases")
+	}
+	return text
+}

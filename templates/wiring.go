@@ -1,0 +1,124 @@
+package templates
+
+import (
+	"html/template"
+	"strconv"
+
+	"dustbook/plan/control"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+	"dustbook/templates/drawing"
+)
+
+// wiringView is the sheet of one chain.
+type wiringView struct {
+	Drawing  template.HTML
+	Facts    [][2]string
+	RunUnit  string
+	Runs     []runRow
+	Total    string
+	Findings []findingRow
+}
+
+// runRow is one run of cable between two devices.
+type runRow struct {
+	Number    int
+	From, To  tagged
+	Length    string
+	Conductor string
+	Label     string
+}
+
+// addWiring adds the sheet of a chain; its place in the file gives the letter
+// of its runs.
+func (b *Book) addWiring(c *shop.Chain, place int) {
+	b.add(&Sheet{Part: partControl, Path: b.Path("chain", c.Name), Title: "Wiring: " + c.Name, Kind: "matrix", Lede: "The chain from the supply to its last device: what to pull, to label and to check, run by run.",
+		Verdict: b.wiringVerdict(c), name: "control-wiring.html", view: func() any { return b.wiringView(c, place) }})
+}
+
+// onChain are the findings about the devices of a chain.
+func (b *Book) onChain(c *shop.Chain) []findingRow {
+	var rows []findingRow
+	for _, f := range b.Findings {
+		if f.Check != "chain-devices" {
+			continue
+		}
+		for _, s := range c.Stops {
+			if s.Device() == f.About {
+				rows = append(rows, b.findingRow(f))
+				break
+			}
+		}
+	}
+	return rows
+}
+
+func (b *Book) wiringVerdict(c *shop.Chain) Verdict {
+	if rows := b.onChain(c); len(rows) > 0 {
+		rows[0].Says = rows[0].About + ": " + rows[0].Says
+		return b.worstOf(rows)
+	}
+	return Verdict{[]Word{{"blank", "to prove"}}, count(len(c.Stops), "device", "devices") + " in order, each once.", "Check polarity and pull each run before the supply is switched on, and read the volts at the last device with gates moving."}
+}
+
+func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
+	v := wiringView{Drawing: trusted(drawing.Chain(b.Plan, c, "chain")), RunUnit: unit.Run.Unit(b.units), Findings: b.onChain(c)}
+	from := tagged{Tag: b.Plan.Control.SupplyTag(), Name: "Control supply"}
+	for _, d := range b.Plan.Control.Devices {
+		if d.Kind == control.Supply {
+			from.Path = devicePath(d)
+		}
+	}
+	total := unit.Length(0)
+	for i, s := range c.Stops {
+		to := tagged{Name: s.Device()}
+		if d := b.Plan.Control.OnStop(s); d != nil {
+			to = tagged{d.Tag, d.Name, devicePath(d)}
+		}
+		v.Runs = append(v.Runs, runRow{i + 1, from, to, unit.Run.Figure(b.units, s.Cable), "2 × " + c.CableText, runLabel(place, i+1)})
+		total, from = total+s.Cable, to
+	}
+	v.Total = unit.Run.Print(b.units, unit.Length(unit.Six(float64(total))))
+	v.Facts = b.chainFacts(c)
+	return v
+}
+
+func (b *Book) chainFacts(c *shop.Chain) [][2]string {
+	temperature := "not given"
+	if c.Temperature.Known() {
+		temperature = unit.Heat.Print(b.units, c.Temperature.V)
+		if !c.Temperature.Stated() {
+			temperature += ", assumed"
+		}
+	}
+	return [][2]string{
+		{"Supply", b.supplyWords()},
+		{"Cable", "two conductors of " + c.CableText},
+		{"Cable temperature", temperature},
+		{"Devices", strconv.Itoa(len(c.Stops))},
+	}
+}
+
+// supplyWords says what the file gives of the control supply.
+func (b *Book) supplyWords() string {
+	s := b.Plan.Shop.Control
+	text := "voltage not given"
+	if s.Supply.Known() {
+		text = unit.Volts.Print(b.units, s.Supply.V)
+	}
+	if s.SupplyPower.Known() {
+		text += ", " + unit.Short(float64(s.SupplyPower.V)) + " W"
+	}
+	switch {
+	case s.SupplyListed.V == "class 2":
+		text += ", marked Class 2"
+	case s.SupplyListed.Known():
+		text += ", listing: " + s.SupplyListed.V
+	default:
+		text += ", listing not given"
+	}
+	return text
+}
+
+// run prints a length of duct or cable.
+func (b *Book) run(l unit.Length) string { return unit.Run.Print(b.units, l) }
