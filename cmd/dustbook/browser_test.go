@@ -36,26 +36,58 @@ var widths = []int64{360, 1280}
 
 func TestSheetsInABrowser(t *testing.T) {
 	ctx := browser(t)
-	folder := t.TempDir()
-	p, said := quiet(&bytes.Buffer{})
-	p.book = book.Make
-	if status := p.run([]string{"publish", "--to", folder}); status != statusDone {
-		t.Fatalf("publish ended with status %d: %s", status, said)
+	sheets := publishedSheets(t, "example")
+	for _, at := range sample(sheets, os.Getenv("DUSTBOOK_SHEETS") == "all") {
+		lookAtWidths(t, ctx, "example", at)
 	}
-	sheets := sample(htmlFiles(t, folder), os.Getenv("DUSTBOOK_SHEETS") == "all")
-	if len(sheets) == 0 {
-		t.Fatal("no sheets")
-	}
-	for _, width := range widths {
-		for _, name := range sheets {
-			shot, faults := lookAt(ctx, filepath.Join(folder, name), width)
-			for _, fault := range faults {
-				t.Errorf("%s at %d px: %s", name, width, fault)
-			}
-			keep(t, fmt.Sprintf("%s-%d.png", strings.ReplaceAll(strings.TrimSuffix(name, ".html"), "/", "-"), width), shot)
+	// the sheets of proof, with records that they show
+	for _, at := range publishedSheets(t, filepath.Join("testdata", "proof")) {
+		if strings.HasPrefix(at.name, "commissioning") || strings.HasPrefix(at.name, "records") || at.name == "use-planer.html" || at.name == "collector-cyclone.html" {
+			lookAtWidths(t, ctx, "proof", at)
 		}
 	}
-	t.Logf("%d sheets at %v px", len(sheets), widths)
+}
+
+// published is a sheet of a published book.
+type published struct{ folder, name string }
+
+// publishedSheets publishes the book of a shop and lists its sheets.
+func publishedSheets(t *testing.T, shop string) []published {
+	t.Helper()
+	folder := t.TempDir()
+	args := []string{"publish", "--to", folder}
+	if shop != "example" {
+		args = append(args, shop)
+	}
+	p, said := quiet(&bytes.Buffer{})
+	p.book = book.Make
+	if status := p.run(args); status != statusDone {
+		t.Fatalf("publish ended with status %d: %s", status, said)
+	}
+	var list []published
+	for _, name := range htmlFiles(t, folder) {
+		list = append(list, published{folder, name})
+	}
+	if len(list) == 0 {
+		t.Fatal("no sheets")
+	}
+	return list
+}
+
+// lookAtWidths looks at a sheet as on a phone and as on a desk.
+func lookAtWidths(t *testing.T, ctx context.Context, called string, at published) {
+	t.Helper()
+	for _, width := range widths {
+		shot, faults := lookAt(ctx, filepath.Join(at.folder, at.name), width)
+		for _, fault := range faults {
+			t.Errorf("%s, %s at %d px: %s", called, at.name, width, fault)
+		}
+		name := strings.ReplaceAll(strings.TrimSuffix(at.name, ".html"), "/", "-")
+		if called != "example" {
+			name = called + "-" + name
+		}
+		keep(t, fmt.Sprintf("%s-%d.png", name, width), shot)
+	}
 }
 
 // The look at a sheet finds what it is there to find.
@@ -141,10 +173,10 @@ func htmlFiles(t *testing.T, folder string) []string {
 
 // sample takes the first sheet of each kind: those whose names begin with the
 // same folder and word are of one kind.
-func sample(sheets []string, all bool) []string {
+func sample(sheets []published, all bool) []published {
 	seen := map[string]bool{}
-	return slices.DeleteFunc(slices.Clone(sheets), func(name string) bool {
-		kind, _, _ := strings.Cut(strings.TrimSuffix(name, ".html"), "-")
+	return slices.DeleteFunc(slices.Clone(sheets), func(at published) bool {
+		kind, _, _ := strings.Cut(strings.TrimSuffix(at.name, ".html"), "-")
 		again := seen[kind] && !all
 		seen[kind] = true
 		return again

@@ -12,6 +12,7 @@ type flag struct {
 	name  string // without its dashes
 	value string // what its value is called; empty where it takes none
 	does  string
+	many  bool // it may be given several times
 }
 
 // call is a verb with the arguments it was given.
@@ -19,6 +20,7 @@ type call struct {
 	verb  *verb
 	shop  string // SHOP or DIR; empty where none was given
 	flags map[string]string
+	many  map[string][]string // the values of flags that may be given several times
 }
 
 func (c *call) has(flag string) bool { _, given := c.flags[flag]; return given }
@@ -29,7 +31,7 @@ func isHelp(arg string) bool { return arg == "--help" || arg == "-h" }
 // readCall reads the arguments behind a verb. Flags stand before or after
 // SHOP; behind "--" everything is SHOP.
 func readCall(v *verb, args []string) (*call, error) {
-	c := &call{verb: v, flags: map[string]string{}}
+	c := &call{verb: v, flags: map[string]string{}, many: map[string][]string{}}
 	var plain []string
 	for i := 0; i < len(args); i++ {
 		arg := args[i]
@@ -72,13 +74,16 @@ func (c *call) readFlag(arg string, rest []string) (used int, err error) {
 		}
 		value, used = rest[0], 1
 	}
-	if c.has(name) {
+	if c.has(name) && !f.many {
 		return 0, wrongUse{"--" + name + " is given twice", "leave one out"}
 	}
 	if f.value != "" && value == "" {
 		return 0, wrongUse{"--" + name + " lacks its " + f.value, "write --" + name + " " + f.value}
 	}
 	c.flags[name] = value
+	if f.many {
+		c.many[name] = append(c.many[name], value)
+	}
 	return used, nil
 }
 
@@ -105,11 +110,20 @@ func (c *call) asOf(otherwise entry.Date) (entry.Date, error) {
 	if !given {
 		return otherwise, nil
 	}
-	t, err := time.Parse("2006-01-02", text)
-	if err != nil || t.Year() < 1 {
+	day, ok := readDay(text)
+	if !ok {
 		return entry.Date{}, wrongUse{"--as-of was given " + entry.Quote(text), "write a day that exists as year, month and day: --as-of 2026-11-24"}
 	}
-	return dateOf(t), nil
+	return day, nil
+}
+
+// readDay reads a day that exists.
+func readDay(text string) (entry.Date, bool) {
+	t, err := time.Parse("2006-01-02", text)
+	if err != nil || t.Year() < 1 {
+		return entry.Date{}, false
+	}
+	return dateOf(t), true
 }
 
 func dateOf(t time.Time) entry.Date {

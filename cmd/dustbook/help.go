@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -19,7 +20,8 @@ verbs`
 
 const closing = `
 SHOP is a folder with a shop.toml in it, or a shop file. Left out, it is
-./shop.toml; where there is none, the example that the program carries.
+./shop.toml; where there is none, the example that the program carries (never
+for measure).
 
 exit status  0 done, 1 a stop finding stands or the folder differs,
              2 wrong use or a file with errors, 3 the tool or the disk failed
@@ -63,9 +65,11 @@ func overview() string {
 func (v *verb) help() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "dustbook %s %s\n\n%s\n\nexample\n  %s\n\nflags, before or after %s\n", v.name, v.takes, v.about, v.tries, strings.Trim(v.takes, "[]"))
-	for _, f := range append(v.flags, flag{"help", "", "this text"}) {
-		fmt.Fprintf(&b, "  %-15s%s\n", strings.TrimSpace("--"+f.name+" "+f.value), f.does)
+	var t columns
+	for _, f := range append(slices.Clone(v.flags), flag{name: "help", does: "this text"}) {
+		t.add(strings.TrimSpace("--"+f.name+" "+f.value), f.does)
 	}
+	b.WriteString(strings.Join(t.lines("  "), "\n") + "\n")
 	b.WriteString("\nexit status\n  " + strings.Join(strings.Split(v.exits, ", "), "\n  "))
 	return b.String()
 }

@@ -48,33 +48,42 @@ func (p *program) inspect(c *call) error {
 	return nil
 }
 
-// findings prints the findings by weight and counts them.
+// isAccepted reports whether someone lives with a finding for now. A stop
+// stands whatever the file says of it.
+func isAccepted(f checks.Finding) bool { return f.Accepted != nil && f.Weight != checks.Stop }
+
+// findings prints the findings by weight, then by check, and counts them.
 func (p *program) findings(l *loaded, list []checks.Finding, all bool) {
 	p.print("%s, as of %s", l.plan.Shop.Name, l.plan.AsOf)
-	met := 0
-	for _, f := range list {
-		if f.State == checks.Met {
-			met++
-		}
-	}
 	var counts []string
 	for _, group := range weights {
-		n, headed := 0, false
+		var shown []checks.Finding
+		n := 0
 		for _, f := range list {
-			if f.Weight != group.weight || f.State == checks.Met && !all {
+			if f.Weight != group.weight || isAccepted(f) || f.State == checks.Met && !all {
 				continue
 			}
-			if !headed {
-				p.print("")
-				p.print("%s", group.head)
-				headed = true
-			}
-			p.finding(l.shown(), f)
+			shown = append(shown, f)
 			if f.State != checks.Met {
 				n++
 			}
 		}
+		p.group(l, group.head, shown)
 		counts = append(counts, fmt.Sprintf("%d %s", n, group.weight))
+	}
+	var accepted []checks.Finding
+	met := 0
+	for _, f := range list {
+		switch {
+		case f.State == checks.Met:
+			met++
+		case isAccepted(f):
+			accepted = append(accepted, f)
+		}
+	}
+	p.group(l, "accepted for now", accepted)
+	if len(accepted) > 0 {
+		counts = append(counts, fmt.Sprintf("%d accepted", len(accepted)))
 	}
 	hint := " (--all lists them)"
 	if all || met == 0 {
@@ -84,8 +93,38 @@ func (p *program) findings(l *loaded, list []checks.Finding, all bool) {
 	p.print("%s; %d met%s", strings.Join(counts, ", "), met, hint)
 }
 
-// finding prints one finding: where it stands, what it says, what to do and
-// what to ask.
+// group prints findings under a head, check by check.
+func (p *program) group(l *loaded, head string, list []checks.Finding) {
+	if len(list) == 0 {
+		return
+	}
+	p.print("")
+	p.print("%s", head)
+	for i, f := range list {
+		if i == 0 || list[i-1].Check != f.Check {
+			p.print("")
+			p.print("  %s", checkHead(f.Check))
+		}
+		p.finding(l.shown(), f)
+		// what several of a check ask for in the same words is said once
+		if i+1 == len(list) || !sameDo(f, list[i+1]) {
+			p.paragraph("do: ", f.Do)
+			p.paragraph("ask: ", f.Asks)
+		}
+	}
+}
+
+// checkHead is a check by its id and name.
+func checkHead(id string) string {
+	if c := checks.Find(id); c != nil {
+		return id + ": " + c.Name
+	}
+	return id
+}
+
+func sameDo(a, b checks.Finding) bool { return a.Check == b.Check && a.Do == b.Do && a.Asks == b.Asks }
+
+// finding prints one finding: where it stands, and what it says.
 func (p *program) finding(file string, f checks.Finding) {
 	where := file
 	if f.At.Known() {
@@ -95,10 +134,11 @@ func (p *program) finding(file string, f checks.Finding) {
 	if about == "" {
 		about = "the shop"
 	}
-	p.print("  %s: %s: %s, %s", where, about, f.Check, f.State)
+	p.print("  %s: %s, %s", where, about, f.State)
 	p.paragraph("", f.Says)
-	p.paragraph("do: ", f.Do)
-	p.paragraph("ask: ", f.Asks)
+	if isAccepted(f) {
+		p.paragraph("", f.Accepted.Says())
+	}
 }
 
 // paragraph prints a text folded below a finding.

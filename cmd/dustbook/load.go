@@ -1,15 +1,18 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"dustbook/checks"
 	"dustbook/content"
 	"dustbook/plan"
 	"dustbook/plan/entry"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 )
 
@@ -41,34 +44,72 @@ func (l *loaded) folder() string {
 	return filepath.Dir(l.path)
 }
 
-// load reads and reckons the shop that a call names. Every error of the file
-// is in the error, also those that only the checks can see.
+// load reads and reckons the shop that a call names, with the records beside
+// it. Every error of the files is in the error, also those that only the
+// checks can see.
 func (p *program) load(c *call, asOf entry.Date) (*loaded, error) {
 	path, err := find(c.shop)
 	if err != nil {
 		return nil, err
 	}
 	l := &loaded{path: path}
-	data, name := content.Example(), exampleFile
-	if path != "" {
-		name = filepath.Base(path)
-		if data, err = entry.ReadFile(path, path); err != nil {
-			return nil, err
-		}
+	s, problems, err := p.readShop(path)
+	if err != nil {
+		return nil, err
 	}
-	s, problems := shop.Read(name, data)
+	records, wrong := l.readRecords()
 	if len(problems) == 0 {
-		l.plan = plan.Make(s, asOf)
+		wrong = append(wrong, l.inFolder(plan.CheckRecords(s, records))...)
+	}
+	if len(problems)+len(wrong) == 0 {
+		l.plan = plan.Make(s, records, asOf)
 		problems = checks.Problems(l.plan)
 		problems.Sort()
-	}
-	if path == "" {
-		p.say("no " + shopFile + " here, so this is the example that the program carries" + exampleName(s))
 	}
 	for i := range problems {
 		problems[i].File = l.shown()
 	}
-	return l, problems.Err()
+	slices.SortStableFunc(wrong, func(a, b entry.Problem) int {
+		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	return l, append(problems, wrong...).Err()
+}
+
+// readShop reads a shop file, or the example where the path is empty. Its
+// problems are those of the file alone; the error is that of the disk, or of
+// a file that is none.
+func (p *program) readShop(path string) (*shop.Shop, entry.Problems, error) {
+	data, name := content.Example(), exampleFile
+	if path != "" {
+		var err error
+		name = filepath.Base(path)
+		if data, err = entry.ReadFile(path, path); err != nil {
+			return nil, nil, err
+		}
+	}
+	s, problems := shop.Read(name, data)
+	if path == "" {
+		p.say("no " + shopFile + " here, so this is the example that the program carries" + exampleName(s))
+	}
+	return s, problems, nil
+}
+
+// readRecords reads the records beside the shop file; the example has none.
+func (l *loaded) readRecords() ([]*record.Record, entry.Problems) {
+	if l.path == "" {
+		return nil, nil
+	}
+	records, problems := record.ReadFolder(os.DirFS(filepath.Join(l.folder(), record.Folder)))
+	return records, l.inFolder(problems)
+}
+
+// inFolder names the files of problems the way the user names the shop's
+// folder.
+func (l *loaded) inFolder(problems entry.Problems) entry.Problems {
+	for i := range problems {
+		problems[i].File = filepath.Join(l.folder(), problems[i].File)
+	}
+	return problems
 }
 
 func exampleName(s *shop.Shop) string {
@@ -93,5 +134,6 @@ func find(arg string) (path string, err error) {
 	return arg, nil
 }
 
-// today is the day by the clock, which nothing but size and inspect asks.
+// today is the day by the clock, which nothing but size, inspect and measure
+// asks.
 func (p *program) today() entry.Date { return dateOf(p.now()) }

@@ -2,10 +2,11 @@
 // into numbers, findings and a book. It knows verbs, flags and folders on
 // disk; it does no arithmetic of its own.
 //
-// A call goes one way: arguments → verb (verb.go, flag.go) → shop file → plan
-// (load.go) → the verb's own file → what is printed (talk.go). The folder of
-// a book is looked at (target.go, folder.go) and written (write.go) through
-// one narrow layer (disk.go).
+// A call goes one way: arguments → verb (verb.go, flag.go) → shop file and
+// records → plan (load.go) → the verb's own file → what is printed (talk.go).
+// The folder of a book is looked at (target.go, folder.go) and written
+// (write.go) through one narrow layer (disk.go). Records are written whole or
+// not at all by their own package (measure.go).
 package main
 
 import (

@@ -21,7 +21,14 @@ import (
 	"dustbook/templates/book"
 )
 
+// asProcess makes the test a process of the program; nil where the system
+// has no way to limit one.
+var asProcess func()
+
 func TestMain(m *testing.M) {
+	if os.Getenv("DUSTBOOK_TEST_RUN") != "" && asProcess != nil {
+		asProcess()
+	}
 	testscript.Main(m, map[string]func(){"dustbook": standIn})
 }
 

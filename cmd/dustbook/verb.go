@@ -19,8 +19,8 @@ type verb struct {
 }
 
 var (
-	flagJSON = flag{"json", "", "print JSON for other programs, in SI units"}
-	flagAsOf = flag{"as-of", "DATE", "reckon as of this day, as 2026-11-24"}
+	flagJSON = flag{name: "json", does: "print JSON for other programs, in SI units"}
+	flagAsOf = flag{name: "as-of", value: "DATE", does: "reckon as of this day, as 2026-11-24"}
 )
 
 // verbs lists what the program does, in the order of the work.
@@ -41,7 +41,7 @@ the fan delivers, what each port gets of what it needs, and where the air is
 too slow to carry the dust. Numbers are in the shop's own units.`,
 		tries: "dustbook size my-shop",
 		exits: "0 done, 2 wrong use or a file with errors, 3 the tool failed",
-		flags: []flag{flagJSON, {flagAsOf.name, flagAsOf.value, flagAsOf.does + "; else today"}},
+		flags: []flag{flagJSON, flagAsOf.with("; else today")},
 		run:   (*program).size,
 	},
 	{
@@ -51,7 +51,7 @@ file, the gravest first. "stop" means: do not run it until that is settled.
 A finding never says that a shop is within the law; the authority decides.`,
 		tries: "dustbook inspect my-shop",
 		exits: "0 done, 1 a stop finding stands, 2 wrong use or a file with errors, 3 the tool failed",
-		flags: []flag{{"all", "", "list the findings that are met as well"}, flagJSON, {flagAsOf.name, flagAsOf.value, flagAsOf.does + "; else today"}},
+		flags: []flag{{name: "all", does: "list the findings that are met as well"}, flagJSON, flagAsOf.with("; else today")},
 		run:   (*program).inspect,
 	},
 	{
@@ -64,12 +64,40 @@ in public/ for the example.`,
 		tries: "dustbook publish my-shop --to my-shop/book",
 		exits: "0 done, 1 the folder differs (--check), 2 wrong use or a file with errors, 3 the tool or the disk failed",
 		flags: []flag{
-			{"to", "DIR", "the folder of the book"},
-			{"check", "", "write nothing, list what differs"},
-			{flagAsOf.name, flagAsOf.value, flagAsOf.does + "; else the latest date in the file"},
+			{name: "to", value: "DIR", does: "the folder of the book"},
+			{name: "check", does: "write nothing, list what differs"},
+			flagAsOf.with("; else the latest in file and records"),
 		},
 		run: (*program).publish,
 	},
+	{
+		name: "measure", takes: "[SHOP]", does: "what was measured, into a new file in records/",
+		about: `Writes one new record beside the shop file and changes none. A reading is
+  OF at THING [in USE] [filter STATE] [with INSTRUMENT] = VALUE
+with OF as in "hood pressure", "tap pressure", "velocity", "current"; suction
+counts as positive. It prints what the plan expects beside each reading. Amps
+inside the box of a motor or starter are for an electrician to measure.`,
+		tries: `dustbook measure my-shop --kind commissioning --role steward --with "U-tube" \
+    --reading "hood pressure at Planer/hood in Planer filter clean = 4.1 inwg"`,
+		exits: "0 done, 2 wrong use or a file with errors (nothing is written), 3 the disk failed",
+		flags: []flag{
+			{name: "kind", value: "KIND", does: "commissioning, inspection, service, change, incident, letter"},
+			{name: "reading", value: "TEXT", does: "a reading as above; give as many as you have", many: true},
+			{name: "date", value: "DATE", does: "the day it was measured; else today"},
+			{name: "role", value: "ROLE", does: "who measured, by role"},
+			{name: "note", value: "TEXT", does: "what was done or seen"},
+			{name: "with", value: "TEXT", does: "the instrument of every reading that names none"},
+			{name: "calibrated", value: "DATE", does: "the day that instrument was last calibrated"},
+			flagJSON,
+		},
+		run: (*program).measure,
+	},
+}
+
+// with is the flag with more said about it.
+func (f flag) with(more string) flag {
+	f.does += more
+	return f
 }
 
 // findVerb finds a verb by its name.
