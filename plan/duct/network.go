@@ -13,6 +13,7 @@ type Edge struct {
 	Fric float64 // Pa/(m³/s)², friction at a factor of one
 	Re   float64 // Reynolds number at 1 m³/s
 	Rel  float64 // roughness over diameter
+	Root float64 // 1/√f at a usual speed, where a search for f starts; nought: unknown
 	Leaf bool    // its upstream end is open to the room
 	Dead bool    // it carries nothing: no open way leads into it
 	Wye  *Split  // with the method "flow split": the loss where it joins, by the share of flow

@@ -96,12 +96,18 @@ func dynamic(state air.State, bore unit.Length) float64 {
 
 // pipe is an edge with friction alone.
 func pipe(state air.State, bore, roughness, length unit.Length, times float64) Edge {
-	return Edge{
+	e := Edge{
 		Fric: dynamic(state, bore) * float64(length) / float64(bore) * times,
 		Re:   4 / (math.Pi * float64(bore) * state.Kinematic()),
 		Rel:  float64(roughness) / float64(bore),
 	}
+	e.Root = 1 / math.Sqrt(air.Factor(air.Reynolds(state, usualSpeed, bore), e.Rel))
+	return e
 }
+
+// usualSpeed is a speed in the middle of what dust ducts run at, for first
+// guesses alone.
+const usualSpeed unit.Velocity = 20
 
 // change is the coefficient where one bore meets the next, in Pa/(m³/s)²: a
 // widening on the velocity pressure of the smaller end before it, a

@@ -31,8 +31,8 @@ func scaleOf[Q Measure](name string, s Scale[Q]) anyScale {
 }
 
 var allScales = []anyScale{
-	scaleOf("Size", Size), scaleOf("Run", Run), scaleOf("Thin", Thin), scaleOf("Floor", Floor),
-	scaleOf("Bin", Bin), scaleOf("Room", Room), scaleOf("Air", Air), scaleOf("Speed", Speed),
+	scaleOf("Size", Size), scaleOf("Run", Run), scaleOf("Thin", Thin), scaleOf("Depth", Depth), scaleOf("Floor", Floor),
+	scaleOf("Bin", Bin), scaleOf("Room", Room), scaleOf("Air", Air), scaleOf("Speed", Speed), scaleOf("Feed", Feed),
 	scaleOf("Press", Press), scaleOf("Weight", Weight), scaleOf("Viscous", Viscous), scaleOf("Heat", Heat),
 	scaleOf("Shaft", Shaft), scaleOf("Amps", Amps), scaleOf("Volts", Volts), scaleOf("Ohms", Ohms),
 	scaleOf("Seconds", Seconds), scaleOf("Minutes", Minutes), scaleOf("Hours", Hours),
@@ -57,6 +57,10 @@ func TestScales(t *testing.T) {
 		{scaleOf("", Run), "3 m", "9.8 ft", "3 m"},
 		{scaleOf("", Thin), "0.15 mm", "0.15 mm", "0.15 mm"},
 		{scaleOf("", Thin), "0.0015 mm", "0.0015 mm", "0.0015 mm"},
+		{scaleOf("", Depth), "1/16 in", "0.0625 in", "1.59 mm"},
+		{scaleOf("", Depth), "1.5 mm", "0.0591 in", "1.5 mm"},
+		{scaleOf("", Feed), "20 ft/min", "20 ft/min", "6.1 m/min"},
+		{scaleOf("", Feed), "6 m/min", "19.7 ft/min", "6 m/min"},
 		{scaleOf("", Floor), "260 sq ft", "260 sq ft", "24.15 m²"},
 		{scaleOf("", Bin), "55 gal", "55 gal", "208 L"},
 		{scaleOf("", Room), "12320 cu ft", "12320 cu ft", "348.9 m³"},

@@ -9,6 +9,8 @@ var (
 	Run = Scale[Length]{in("ft", upTo(1)), in("m", upTo(2))}
 	// Thin is for roughness and wall thickness.
 	Thin = both[Length](in("mm", upTo(4)))
+	// Depth is for the depth of a cut.
+	Depth = Scale[Length]{in("in", upTo(4)), in("mm", upTo(2))}
 	// Floor is for areas of floor, filter and opening.
 	Floor = Scale[Area]{in("sq ft", upTo(1)), in("m²", upTo(2))}
 	// Bin is for what a bin or drum holds.
@@ -19,6 +21,8 @@ var (
 	Air = Scale[Flow]{in("cfm", three(0)), in("m³/h", three(0))}
 	// Speed is for air velocities.
 	Speed = Scale[Velocity]{in("fpm", three(0)), in("m/s", fixed(1))}
+	// Feed is for how fast stock is fed.
+	Feed = Scale[Velocity]{in("ft/min", upTo(1)), in("m/min", upTo(1))}
 	// Press is for pressures and losses.
 	Press = Scale[Pressure]{in("in wg", fixed(2)), in("Pa", three(0))}
 	// Weight is for the density of air.
