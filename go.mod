@@ -14,6 +14,7 @@ require (
 
 require (
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	github.com/piglig/go-qr v1.1.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/tools v0.26.0 // indirect

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"dustbook/content"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -9,26 +10,28 @@ import (
 // cardView is a machine's card: for whoever runs it, gloves on, two metres
 // away.
 type cardView struct {
-	Verdict   Verdict
-	Stopper   string     // the stop button on the way out, by name
-	ByItself  []cardGate // gates that a trigger of the machine opens
-	Open      []cardGate // gates that whoever runs it opens
-	Many      bool       // more gates than fit in large type
-	Fit       string     // the class of its type, by how much stands on it
-	Driven    bool       // a trigger of the machine opens or starts something
-	Start     []string   // steps in order
-	End       []string
-	Lockout   string
-	Hoses     []string
-	Collector []string
-	Gauges    []cardGauge
-	Never     []string
-	Makes     string
-	Room      string
-	Use       string
-	Stop      string // why it must not run, where a finding says stop
-	StopDo    string
-	Bin       []string
+	Verdict  Verdict
+	Stopper  string     // the stop button on the way out, by name
+	ByItself []cardGate // gates that a trigger of the machine opens
+	Open     []cardGate // gates that whoever runs it opens
+	Many     bool       // more gates than fit in large type
+	Driven   bool       // a trigger of the machine opens or starts something
+	Start    []string   // steps in order
+	End      []string
+	Lockout  string
+	Hoses    []string
+	Gauges   []cardGauge
+	Never    []string
+	Wear     []string
+	Cut      string // the heaviest cut, where a cut can be too heavy
+	Use      string
+	Stop     string // why it must not run, where a finding says stop
+	StopDo   string
+	Bin      []string
+	Who      string // who may use it
+	Code     *code
+
+	Unchecked bool // its translation
 }
 
 // mostLarge is how many gates of a box stand in large type.
@@ -47,21 +50,76 @@ type cardGauge struct {
 	Top                   string
 }
 
-// addCards adds a card for each machine and a sign for each collector's
-// switch.
+// cardFrame is what a card has beside a sheet's frame: the class of its type,
+// by how much stands on it, and its code.
+type cardFrame struct {
+	Fit  string
+	Code *code
+}
+
+// addCards adds a card for each machine, a sign for each collector's switch, a
+// card for each gate, and the sheets of all of them for the printer; in the
+// languages of the shop.
 func (b *Book) addCards() {
+	for _, language := range languages(b.Plan.Shop.Language) {
+		in := *b
+		in.words = content.WordsIn(language)
+		in.Sheets = nil
+		if b.Plan.Shop.Language == "both" && language == content.Spanish {
+			in.prefix = "es-"
+		}
+		in.machineCards()
+		in.addSigns()
+		in.addGateCards()
+		for _, s := range in.Sheets {
+			s.Language = language
+			b.add(s)
+		}
+	}
+	b.addAllCards()
+}
+
+// languages are those that cards and signs are printed in.
+func languages(word string) []string {
+	switch word {
+	case "es":
+		return []string{content.Spanish}
+	case "both":
+		return []string{content.English, content.Spanish}
+	}
+	return []string{content.English}
+}
+
+// unchecked reports whether the translation of a thing's card has not been
+// read by a fluent speaker, by the records.
+func (b *Book) unchecked(name string) bool {
+	if b.words.Language() == content.English {
+		return false
+	}
+	for _, r := range b.Plan.Records {
+		for _, reading := range r.Readings {
+			if reading.Of == "wording" && reading.At == name {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// machineCards adds the cards of the machines.
+func (b *Book) machineCards() {
 	for _, m := range b.Plan.Shop.Machines {
 		for _, u := range b.Plan.Air.Uses {
 			if u.Kind == duct.OneMachine && u.Machines[0] == m {
 				v := b.cardView(m, u)
 				v.Verdict = b.useVerdict("machine", u).short()
-				v.Fit = fit(v.height())
-				b.add(&Sheet{Part: partMachines, Path: b.Path("card", m.Name), Title: m.Name, Kind: "card", Lede: "Gates, order and limits for whoever runs it. Trained users only.",
-					Verdict: v.Verdict, name: "card.html", view: func() any { return v }})
+				v.Code = b.codeFor(b.prefix + b.Path("card", m.Name))
+				v.Unchecked = b.unchecked(m.Name)
+				b.add(&Sheet{Part: partMachines, Path: b.prefix + b.Path("card", m.Name), Title: m.Name, Kind: "card", Lede: v.Who,
+					Verdict: v.Verdict, Card: &cardFrame{fit(v.height()), v.Code}, name: "card.html", view: func() any { return v }})
 			}
 		}
 	}
-	b.addSigns()
 }
 
 // short keeps the words of a verdict and leaves the sentence to the sheet of
@@ -76,27 +134,35 @@ func (v Verdict) short() Verdict {
 }
 
 func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {
-	v := cardView{Use: b.Path("use", m.Name), Never: neverInto(m), Makes: m.Makes}
-	if m.Room != nil {
-		v.Room = m.Room.Name
-	}
+	v := cardView{Use: b.Path("use", m.Name), Never: b.neverInto(m), Wear: b.gearOf(m), Cut: b.cutLimit(m), Who: b.whoMayUse(m)}
 	b.cardGates(&v, m, u)
 	v.Many = max(len(v.ByItself), len(v.Open)) > mostLarge
 	b.cardOrder(&v, m, u)
 	for _, p := range m.Ports {
 		if p.Duct != nil && p.Duct.Movable() {
-			v.Hoses = append(v.Hoses, "Put the hose of "+p.Duct.Name+" on "+p.Full()+". One machine at a time.")
+			v.Hoses = append(v.Hoses, b.words.Text("card.hose", p.Duct.Name, p.Full()))
 		}
 	}
 	for _, c := range u.Collectors(b.Plan.Shop) {
-		v.Collector = append(v.Collector, c.Name)
 		if c.Bin != nil {
-			v.Bin = append(v.Bin, "Look how full the "+c.Bin.Called+" of "+c.Name+" is before you start.")
+			v.Bin = append(v.Bin, b.words.Text("card.bin-look", c.Bin.Called, c.Name))
 		}
 	}
 	b.cardStop(&v, m, u)
 	v.Gauges = b.gauges(u)
 	return v
+}
+
+// cutLimit is the heaviest cut that the file gives; empty where no cut of the
+// machine is too heavy for its duct.
+func (b *Book) cutLimit(m *shop.Machine) string {
+	switch {
+	case m.Cut != nil:
+		return b.words.Text("card.cut-is", unit.Size.Print(b.units, m.Cut.Width), unit.Depth.Print(b.units, m.Cut.Depth), unit.Feed.Print(b.units, m.Cut.Feed))
+	case cuts(m):
+		return b.words.Text("card.cut-blank")
+	}
+	return ""
 }
 
 // gauges is the band of hood pressures between the filter clean and due.
@@ -138,9 +204,14 @@ func scaleTop(x float64) float64 {
 }
 
 // neverInto lists what must not go into the machine's duct.
-func neverInto(m *shop.Machine) []string {
+func (b *Book) neverInto(m *shop.Machine) []string {
+	keys := []string{"metal", "sparks", "wet", "rags", "cigarettes"}
 	if m.Makes == "metal" {
-		return []string{"wood dust", "rags", "solvent", "anything that still glows"}
+		keys = []string{"wood-dust", "rags", "solvent", "glows"}
 	}
-	return []string{"metal", "sparks", "wet or painted stock", "rags", "cigarette ends"}
+	var list []string
+	for _, key := range keys {
+		list = append(list, b.words.Text("never."+key))
+	}
+	return list
 }

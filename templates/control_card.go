@@ -3,6 +3,7 @@ package templates
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"dustbook/checks"
 	"dustbook/plan/control"
@@ -20,15 +21,15 @@ func (b *Book) cardGates(v *cardView, m *shop.Machine, u *duct.Use) {
 		case opener != nil:
 			gate := cardGate{Name: g.Name}
 			if control.Pressed(opener) {
-				gate.Why = "when you press " + opener.Name
+				gate.Why = b.words.Text("card.pressed", opener.Name)
 			}
 			v.ByItself = append(v.ByItself, gate)
 		case u.Open[g]:
 			gate := cardGate{Name: g.Name}
 			if slices.Contains(m.AlsoOpen, g) {
-				gate.Why = "as well, so that the main keeps moving"
+				gate.Why = b.words.Text("card.as-well")
 			} else if b.Plan.Control.Drive(g) == control.Powered {
-				gate.Why = "no trigger of this machine opens it"
+				gate.Why = b.words.Text("card.no-trigger")
 			}
 			v.Open = append(v.Open, gate)
 		}
@@ -90,38 +91,38 @@ func (b *Book) cardOrder(v *cardView, m *shop.Machine, u *duct.Use) {
 	s := b.startingOf(m, u)
 	v.Driven = len(v.ByItself) > 0 || len(s.itself) > 0 || s.pressed != nil
 	if len(v.Open) > 0 || !v.Driven {
-		v.Start = append(v.Start, "Open your gates")
+		v.Start = append(v.Start, b.words.Text("card.open-gates"))
 	}
 	if len(s.switched) > 0 || len(s.itself)+len(s.with) == 0 {
-		v.Start = append(v.Start, "Switch on "+orCollector(s.switched)+" and wait for full speed")
+		v.Start = append(v.Start, b.words.Text("card.switch-on", b.orCollector(s.switched)))
 	}
 	if s.pressed != nil {
-		v.Start = append(v.Start, "Press "+s.pressed.Name+": "+b.follows(v, s.with, s.delay))
+		v.Start = append(v.Start, b.words.Text("card.press", s.pressed.Name, b.follows(v, s.with, s.delay)))
 	}
 	if m.Kind == "floor sweep" || m.Kind == "open end" {
-		v.Start = append(v.Start, "Gauge in the band? Then sweep")
+		v.Start = append(v.Start, b.words.Text("card.then-sweep"))
 	} else if len(s.itself) > 0 || s.pressed == nil && len(v.ByItself) > 0 {
-		v.Start = append(v.Start, "Start the machine, feed nothing: "+b.follows(v, s.itself, s.delay), "Gauge in the band? Then feed")
+		v.Start = append(v.Start, b.words.Text("card.run-empty", b.follows(v, s.itself, s.delay)), b.words.Text("card.then-feed"))
 	} else {
-		v.Start = append(v.Start, "Gauge in the band? Then start the machine and feed")
+		v.Start = append(v.Start, b.words.Text("card.then-start"))
 	}
-	v.End = []string{"Let the last chips go"}
-	runOn := ""
-	if s.runOn.Known() {
-		runOn = " for " + b.delay(s.runOn)
-	}
+	v.End = []string{b.words.Text("card.last-chips")}
 	switch {
+	case len(s.itself) > 0 && s.runOn.Known():
+		v.End = append(v.End, b.words.Text("card.runs-on-for", b.list(s.itself), b.delay(s.runOn)))
 	case len(s.itself) > 0:
-		v.End = append(v.End, "Machine off. "+list(s.itself)+" runs on"+runOn+" and stops by itself: leave it to")
+		v.End = append(v.End, b.words.Text("card.runs-on", b.list(s.itself)))
+	case s.pressed != nil && s.runOn.Known():
+		v.End = append(v.End, b.words.Text("card.press-off-for", s.pressed.Name, b.list(s.with), b.delay(s.runOn)))
 	case s.pressed != nil:
-		v.End = append(v.End, "Machine off, then "+s.pressed.Name+". "+list(s.with)+" runs on"+runOn)
+		v.End = append(v.End, b.words.Text("card.press-off", s.pressed.Name, b.list(s.with)))
 	default:
-		v.End = append(v.End, "Machine off; let the air run on until it has run down")
+		v.End = append(v.End, b.words.Text("card.off"))
 	}
 	if len(s.switched) > 0 && len(s.itself)+len(s.with) > 0 {
-		v.End = append(v.End, "Then switch off "+list(s.switched))
+		v.End = append(v.End, b.words.Text("card.then-off", b.list(s.switched)))
 	}
-	v.End = append(v.End, "Chips come back on the table? Stop and tell the steward")
+	v.End = append(v.End, b.words.Text("card.chips-back"))
 	if v.Driven && b.Plan.Shop.Control.Lockout.Known() {
 		v.Lockout = b.Plan.Shop.Control.Lockout.V
 	}
@@ -131,25 +132,26 @@ func (b *Book) cardOrder(v *cardView, m *shop.Machine, u *duct.Use) {
 func (b *Book) follows(v *cardView, collectors []string, delay shop.Field[unit.Time]) string {
 	text := ""
 	if len(v.ByItself) > 0 {
-		text = count(len(v.ByItself), "gate opens", "gates open")
+		text = b.words.Count("card.opens", len(v.ByItself))
 	}
 	if len(collectors) > 0 {
 		if text != "" {
 			text += ", "
 		}
-		text += list(collectors) + " starts"
 		if delay.Known() {
-			text += " after " + b.delay(delay)
+			text += b.words.Text("card.starts-after", b.list(collectors), b.delay(delay))
+		} else {
+			text += b.words.Text("card.starts", b.list(collectors))
 		}
 	}
 	return text
 }
 
-func orCollector(names []string) string {
+func (b *Book) orCollector(names []string) string {
 	if len(names) == 0 {
-		return "the collector"
+		return b.words.Text("card.the-collector")
 	}
-	return list(names)
+	return b.list(names)
 }
 
 // cardStop notes the stop button on the way out, and what says that the
@@ -196,4 +198,13 @@ func (b *Book) stopName(m *shop.Machine, collectors []*shop.Collector) string {
 		}
 	}
 	return name
+}
+
+// list joins names in the language of the card.
+func (b *Book) list(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " " + b.words.Text("card.and") + " " + names[last]
 }

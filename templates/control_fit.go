@@ -41,7 +41,7 @@ func lines(text string, width int) float64 {
 
 // height is how tall a card is printed, about.
 func (v *cardView) height() float64 {
-	h := 18 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) // head, order at smoke, verdict, title block
+	h := 17.5 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) // head, order at smoke, verdict, title block
 	h += 1.5 * lines(v.Verdict.Says, 70)
 	if v.Stop != "" {
 		h += 4 + 1.5*(lines(v.Stop, cardFull)+lines(v.StopDo, cardFull-8))
@@ -60,9 +60,19 @@ func (v *cardView) height() float64 {
 		side = 2 + 1.5*sum(v.Bin, cardHalf)
 	}
 	if v.Lockout != "" {
-		side += 2 + 1.5*lines(v.Lockout, cardHalf) + 4.5
+		side = max(side, 2+1.5*lines(v.Lockout, cardHalf)+4.5)
 	}
-	return h + max(side, 6.5)
+	h += max(4+1.6*float64(len(v.Never)+2)/3, 4+1.5*float64(len(v.Wear)))
+	if v.Unchecked {
+		h += 3.5
+	}
+	if v.Code != nil {
+		h += 6
+	}
+	if v.Cut != "" {
+		h += 3 + 1.5*lines(v.Cut, cardFull)
+	}
+	return h + side
 }
 
 // box is the height of a box of gates.

@@ -15,7 +15,6 @@ import (
 // signView is the sign that hangs over a collector's switch.
 type signView struct {
 	Verdict   Verdict
-	Fit       string
 	Stopper   string
 	Gates     int
 	Zones     bool     // some machines have more than one gate on their way
@@ -29,6 +28,7 @@ type signView struct {
 	Never     []string
 	Path      string
 	Name      string
+	Unchecked bool // its translation
 }
 
 // signRow is what so many open gates do to suction and air.
@@ -46,8 +46,8 @@ func (b *Book) addSigns() {
 			continue
 		}
 		v := b.signView(c, gates)
-		b.add(&Sheet{Part: partMachines, Path: "switch-" + shop.Slug(c.Name) + ".html", Title: "Switch sign: " + c.Name, Kind: "card", Lede: "Hangs over its switch: how many gates, and what they do to suction and air.",
-			Verdict: v.Verdict, name: "control-sign.html", view: func() any { return v }})
+		b.add(&Sheet{Part: partMachines, Path: b.prefix + "switch-" + shop.Slug(c.Name) + ".html", Title: b.words.Text("sign.title", c.Name), Kind: "card", Lede: b.words.Text("sign.lede"),
+			Verdict: v.Verdict, Card: &cardFrame{Fit: fit(v.height())}, name: "control-sign.html", view: func() any { return v }})
 	}
 }
 
@@ -84,8 +84,8 @@ func (b *Book) signView(c *shop.Collector, gates []*shop.Gate) signView {
 			v.Never = append(v.Never, u.Name)
 		}
 	}
-	v.Fit = fit(v.height())
 	v.Verdict = b.worstOf(b.rowsAbout("collector", c.Name)).short()
+	v.Unchecked = b.unchecked(c.Name)
 	return v
 }
 
@@ -103,12 +103,12 @@ func (b *Book) startsWith(c *shop.Collector) string {
 	}
 	var parts []string
 	if runs > 0 {
-		parts = append(parts, "by itself with "+count(runs, "machine", "machines"))
+		parts = append(parts, b.words.Count("sign.with", runs))
 	}
 	if pressed > 0 {
-		parts = append(parts, "at the press of "+count(pressed, "switch", "switches"))
+		parts = append(parts, b.words.Count("sign.press", pressed))
 	}
-	return list(parts)
+	return b.list(parts)
 }
 
 // holds reports whether a check found nothing against a use.
@@ -125,16 +125,16 @@ func (b *Book) signRows(c *shop.Collector) []signRow {
 	add := func(which string, u *duct.Use) {
 		rows = append(rows, b.signRow(which, u, b.trees[c].Solve(u, duct.States(c)[0])))
 	}
-	add("all shut", &duct.Use{Name: "all shut", Kind: duct.AllShut, Open: map[*shop.Gate]bool{}})
+	add(b.words.Text("sign.all-shut"), &duct.Use{Name: "all shut", Kind: duct.AllShut, Open: map[*shop.Gate]bool{}})
 	for n := 1; n <= min(2, len(machines)); n++ {
-		add(list(names(machines[:n])), openFor(machines[:n]))
+		add(b.list(names(machines[:n])), openFor(machines[:n]))
 	}
 	all := openFor(machines)
 	for _, g := range gates {
 		all.Open[g] = true
 	}
-	add("everything open", all)
-	rows[len(rows)-1].Open = "all " + strconv.Itoa(len(gates))
+	add(b.words.Text("sign.everything"), all)
+	rows[len(rows)-1].Open = b.words.Text("sign.all", strconv.Itoa(len(gates)))
 	return rows
 }
 
@@ -150,7 +150,7 @@ func (b *Book) signRow(which string, u *duct.Use, r *duct.Result) signRow {
 	}
 	v.Suction, v.Air = unit.Press.Figure(b.units, r.Inlet), unit.Air.Figure(b.units, r.Flow)
 	if len(u.Machines) > 0 {
-		v.Worst = "all served"
+		v.Worst = b.words.Text("sign.all-served")
 		if p, share := r.Weakest(); p != nil {
 			v.Worst = p.Port.Full() + ", " + strconv.Itoa(int(100*share)) + " %"
 		}

@@ -70,7 +70,7 @@ func (b *Book) addSources() {
 			v.Documents = append(v.Documents, documentRow{d.Title, d.Edition, d.Note})
 		}
 	}
-	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: "Sources", Kind: "table", Lede: "The documents behind the figures, and every figure of the program’s data with its mark.", name: "sources.html", view: func() any { return v }})
+	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: "Sources", Kind: "table", Lede: "The documents behind the figures, and every figure of the program’s data with its mark.", Verdict: b.lookUp("sources"), name: "sources.html", view: func() any { return v }})
 }
 
 // note keeps the documents a table names.
@@ -131,7 +131,7 @@ func reckoningTables(used map[string]bool) []sourceTable {
 	for _, r := range checks.FigureRows() {
 		compared.Rows = append(compared.Rows, sourceRow{r.Text("figure") + ": " + r.Text("about"), r.Text("value"), note(used, r.Basis)})
 	}
-	return append(tables, compared, proofTable(used))
+	return append(tables, compared, proofTable(used), gearTable(used))
 }
 
 // proofTable are the figures of commissioning.

@@ -15,7 +15,7 @@ import (
 // addPlans adds the neutral plan and a sheet for each use of machines.
 func (b *Book) addPlans() {
 	b.add(&Sheet{Part: partPlan, Path: "plan.html", Title: "The plan", Kind: "plan", Lede: "Rooms, machines, ducts to width, gates. Every use has a plan of its own.",
-		Uses: b.useTabs(nil), name: "plan.html", view: func() any { return b.planView() }})
+		Verdict: b.planVerdict(), Uses: b.useTabs(nil), name: "plan.html", view: func() any { return b.planView() }})
 	for _, u := range b.Plan.Air.Uses {
 		if len(u.Machines) > 0 {
 			b.addUse(u)

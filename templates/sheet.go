@@ -9,6 +9,7 @@ import (
 	"strconv"
 
 	"dustbook/checks"
+	"dustbook/content"
 	"dustbook/plan"
 	"dustbook/plan/duct"
 	"dustbook/plan/record"
@@ -55,7 +56,14 @@ type Sheet struct {
 	Lede    string
 	Kind    string // a class for the stylesheet: plan, card, table …
 	Verdict Verdict
-	Uses    []UseTab // links to the sheets of the uses, where they belong
+	Uses    []UseTab   // links to the sheets of the uses, where they belong
+	Scale   string     // what its drawing is drawn to, where its kind does not say
+	Card    *cardFrame // of a card or sign
+	Fit     string     // the class of the type of cards on a sheet
+
+	Language string // of its words; empty is English
+
+	Outside []string // the addresses outside the book that it may link to
 
 	name string     // of its template
 	view func() any // what the template shows; called when the sheet is rendered
@@ -75,10 +83,13 @@ type Book struct {
 	Plan     *plan.Plan
 	Findings []checks.Finding
 	Sheets   []*Sheet
+	Pictures map[string][]byte // that sheets show, by path
 
-	units unit.System
-	trees map[*shop.Collector]*duct.Tree
-	board *drawing.Board // draws every plan of the book
+	units  unit.System
+	words  content.Words // those of the sheets that are in English
+	prefix string        // of the paths of cards that stand beside English ones
+	trees  map[*shop.Collector]*duct.Tree
+	board  *drawing.Board // draws every plan of the book
 
 	recordAt map[*record.Record]string // where a record is shown
 }
@@ -86,7 +97,7 @@ type Book struct {
 // New lays out the book: which sheets there are and where each stands. It
 // fails only when the program's own texts do.
 func New(p *plan.Plan, findings []checks.Finding) (*Book, error) {
-	b := &Book{Plan: p, Findings: findings, units: p.Shop.Units, trees: map[*shop.Collector]*duct.Tree{}, board: drawing.NewBoard(p)}
+	b := &Book{Plan: p, Findings: findings, units: p.Shop.Units, words: content.WordsIn(content.English), trees: map[*shop.Collector]*duct.Tree{}, board: drawing.NewBoard(p)}
 	for _, t := range p.Air.Trees {
 		b.trees[t.Collector] = t
 	}
@@ -124,6 +135,8 @@ func (b *Book) Path(kind, name string) string {
 		return "use-" + slug + ".html"
 	case "card":
 		return "card-" + slug + ".html"
+	case "gate card":
+		return "gate-" + slug + ".html"
 	case "collector":
 		return "collector-" + slug + ".html"
 	case "working":

@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"html/template"
+	"strconv"
 
 	"dustbook/checks"
 	"dustbook/plan/duct"
@@ -15,8 +16,42 @@ import (
 func (b *Book) addStart() {
 	b.add(&Sheet{Part: partStart, Path: "index.html", Title: b.Plan.Shop.Name, Kind: "overview", Lede: "Dust-control plan. What works, what does not, and what to do first.",
 		Verdict: b.overall(), name: "overview.html", view: func() any { return b.overview() }})
-	b.add(&Sheet{Part: partStart, Path: "contents.html", Title: "Contents", Kind: "list", Lede: "Every sheet of the book by part, with its verdict.", name: "contents.html"})
-	b.add(&Sheet{Part: partStart, Path: "reading.html", Title: "How to read this book", Kind: "list", Lede: "What the states, the marks and the lines of the drawings mean.", name: "reading.html", view: readingView})
+	b.add(&Sheet{Part: partStart, Path: "contents.html", Title: "Contents", Kind: "list", Lede: "Every sheet of the book by part, with its verdict.",
+		Verdict: b.lookUp("contents"), name: "contents.html"})
+	b.add(&Sheet{Part: partStart, Path: "reading.html", Title: "How to read this book", Kind: "list", Lede: "What the states, the marks and the lines of the drawings mean.",
+		Verdict: b.lookUp("reading"), name: "reading.html", view: readingView})
+}
+
+// lookUp is the verdict of a sheet that judges nothing.
+func (b *Book) lookUp(sheet string) Verdict {
+	return Verdict{[]Word{{"advice", b.words.Text("verdict.look-up")}}, b.words.Text("verdict." + sheet), b.words.Text("verdict." + sheet + "-do")}
+}
+
+// planVerdict says of how many uses the plan holds.
+func (b *Book) planVerdict() Verdict {
+	held, all := 0, 0
+	for _, u := range b.Plan.Air.Uses {
+		if len(u.Machines) == 0 {
+			continue
+		}
+		all++
+		kind := "use"
+		if u.Kind == duct.OneMachine {
+			kind = "machine"
+		}
+		air, dust := b.finding("air-captured", kind, u.Name), b.finding("dust-carried", kind, u.Name)
+		if air != nil && dust != nil && air.State == checks.Met && dust.State == checks.Met {
+			held++
+		}
+	}
+	word := Word{"notmet", b.words.Text("verdict.plan-fails")}
+	switch {
+	case all == 0:
+		word = Word{"blank", b.words.Text("verdict.plan-none")}
+	case held == all:
+		word = Word{"met", b.words.Text("verdict.plan-works")}
+	}
+	return Verdict{[]Word{word}, b.words.Count("verdict.plan", all) + " " + b.words.Text("verdict.plan-held", strconv.Itoa(held), strconv.Itoa(all-held)), b.words.Text("verdict.plan-do")}
 }
 
 // overall is the verdict of the whole book: the heaviest findings first.

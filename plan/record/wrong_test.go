@@ -25,7 +25,7 @@ const (
 	ofFlow  = `of = "flow"`
 	atDrop  = `at = "Saw drop"`
 	cfm     = `value = "350 cfm"`
-	anyOf   = `"hood pressure", "tap pressure", "duct pressure", "fan pressure", "separator pressure", "filter pressure", "room pressure", "flow", "velocity", "voltage", "current", "threshold", "power", "speed", "time", "start delay", "run-on", "resistance", "temperature", "sound level", "stop", "open stop", "shut stop"`
+	anyOf   = `"hood pressure", "tap pressure", "duct pressure", "fan pressure", "separator pressure", "filter pressure", "room pressure", "flow", "velocity", "voltage", "current", "threshold", "power", "speed", "time", "start delay", "run-on", "resistance", "temperature", "sound level", "stop", "open stop", "wording", "shut stop"`
 	fields  = `"of", "at", "value", "expected", "use", "filter", "with", "calibrated"`
 	kinds   = `"commissioning", "inspection", "service", "change", "incident" or "letter"`
 	anyDate = "a date such as 2026-11-24, without quotes"

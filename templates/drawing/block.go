@@ -9,10 +9,11 @@ const (
 	machineText = 150
 )
 
-// run is a piece of a line in one weight.
+// run is a piece of a line in one weight; it may lead to another sheet.
 type run struct {
 	text string
 	bold bool
+	path string
 }
 
 // block is a few lines of text set together.
@@ -31,7 +32,7 @@ func writing(text string, bold bool, size, most, lines int) block {
 		b.full = drawable(text)
 	}
 	for _, line := range set {
-		b.lines = append(b.lines, []run{{line, bold}})
+		b.lines = append(b.lines, []run{{line, bold, ""}})
 	}
 	return b
 }
@@ -40,7 +41,7 @@ func writing(text string, bold bool, size, most, lines int) block {
 // line of its own.
 func (b *block) add(r run, most int) {
 	last := len(b.lines) - 1
-	gap := run{" " + r.text, r.bold}
+	gap := run{" " + r.text, r.bold, r.path}
 	if b.runWidth(b.lines[last])+b.runWidth([]run{gap}) <= most {
 		b.lines[last] = append(b.lines[last], gap)
 		return
@@ -48,9 +49,22 @@ func (b *block) add(r run, most int) {
 	b.lines = append(b.lines, []run{r})
 }
 
+// follow puts a number behind the last with a comma, on the same line where it
+// fits within most.
+func (b *block) follow(r run, most int) {
+	last := len(b.lines) - 1
+	comma := run{",", r.bold, ""}
+	b.lines[last] = append(b.lines[last], comma)
+	if gap := (run{" ", r.bold, ""}); b.runWidth(b.lines[last])+b.runWidth([]run{gap, r}) <= most {
+		b.lines[last] = append(b.lines[last], gap, r)
+		return
+	}
+	b.lines = append(b.lines, []run{r})
+}
+
 // under adds a line.
 func (b *block) under(text string, bold bool) {
-	b.lines = append(b.lines, []run{{text, bold}})
+	b.lines = append(b.lines, []run{{text, bold, ""}})
 }
 
 // light is the block with nothing bold, set as it was.
@@ -60,7 +74,7 @@ func (b block) light() block {
 	for _, line := range lines {
 		var thin []run
 		for _, r := range line {
-			thin = append(thin, run{r.text, false})
+			thin = append(thin, run{r.text, false, r.path})
 		}
 		b.lines = append(b.lines, thin)
 	}
@@ -137,8 +151,10 @@ func (p *pen) write(b *block, in box, h hang) {
 
 // textLine writes one line at its baseline.
 func (p *pen) textLine(b *block, line []run, at spot, h hang) {
-	l := look{fill: b.ink}
-	pairs := []string{"x", figure(at.x), "y", figure(at.y), "font-size", figure(b.size)}
+	pairs := []string{"x", figure(at.x), "y", figure(at.y)}
+	if b.size != smallText {
+		pairs = append(pairs, "font-size", figure(b.size))
+	}
 	if h != fromStart {
 		pairs = append(pairs, "text-anchor", string(h))
 	}
@@ -149,13 +165,18 @@ func (p *pen) textLine(b *block, line []run, at spot, h hang) {
 	if allBold {
 		pairs = append(pairs, "font-weight", "700")
 	}
-	p.begin("text", append(pairs, l.pairs()...)...)
+	if b.ink != dark {
+		pairs = append(pairs, look{fill: b.ink}.pairs()...)
+	}
+	p.begin("text", pairs...)
 	for _, r := range line {
-		says, short, marked := strings.Cut(r.text, slowMark)
-		p.span(says, r.bold && !allBold, bare)
-		if marked {
-			p.span(slowMark+short, r.bold && !allBold, stop)
-		}
+		p.link(r.path, func() {
+			says, short, marked := strings.Cut(r.text, slowMark)
+			p.span(says, r.bold && !allBold, bare)
+			if marked {
+				p.span(slowMark+short, r.bold && !allBold, stop)
+			}
+		})
 	}
 	p.end("text")
 }

@@ -48,9 +48,8 @@ func (s *sheet) drawWalls() {
 	for _, d := range s.doors {
 		w := towards(d.hinge, d.jamb)
 		s.line(look{line: paper, weight: wallThick + 20}, "", d.hinge, d.jamb)
-		for _, at := range [2]spot{d.hinge, d.jamb} {
-			s.line(look{line: dark, weight: 14}, "", at.step(w, 0, wallThick/2), at.step(w, 0, -wallThick/2))
-		}
+		across := func(at spot) path { return path{at.step(w, 0, wallThick/2), at.step(w, 0, -wallThick/2)} }
+		s.lines(look{line: dark, weight: 14}, "", across(d.hinge), across(d.jamb))
 		s.line(look{line: dark, weight: 16}, "", d.hinge, d.tip)
 		s.arc(look{line: dark, weight: 9}, "", d.tip, d.jamb, span(d.hinge, d.jamb), side(d.tip, d.jamb, d.hinge) > 0)
 	}
@@ -90,9 +89,11 @@ func (s *sheet) drawBand(w *shop.Wall) {
 	}
 	s.area(look{fill: paper, line: dark, weight: 16, mitre: true}, says,
 		a.step(along, 0, half), c.step(along, 0, half), c.step(along, 0, -half), a.step(along, 0, -half))
+	var hatch []path
 	for at := hatchStep / 2; at+wallThick < long; at += hatchStep {
-		s.line(look{line: dark, weight: 9}, "", a.step(along, at, half), a.step(along, at+wallThick, -half))
+		hatch = append(hatch, path{a.step(along, at, half), a.step(along, at+wallThick, -half)})
 	}
+	s.lines(look{line: dark, weight: 9}, "", hatch...)
 }
 
 // findDoors puts an opening where each exit is, on the nearest wall of its

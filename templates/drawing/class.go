@@ -10,9 +10,9 @@ type Class struct{ Name, Means string }
 //
 //	.fill-ink { fill: var(--ink) }  .line-ink { stroke: var(--ink) }  and so on
 //
-// On the svg element: class "drawing", for its size in the page.
+// On the svg element: class "drawn", for its size in the page.
 var Classes = []Class{
-	{"drawing", "the svg element of every drawing"},
+	{"drawn", "the svg element of every drawing"},
 	{"fill-ink", "text, walls and whatever is filled black"},
 	{"fill-soft", "text of lesser weight: the figures of dimensions"},
 	{"fill-paper", "the sheet's own ground: hollow ducts, frames of tags, breaks in a wall"},

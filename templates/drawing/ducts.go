@@ -134,8 +134,7 @@ func (p *pen) drawRiser(r riser) {
 		return
 	}
 	d := r.radius * 7 / 10
-	p.line(look{line: dark, weight: 13}, "", r.at.moved(-d, -d), r.at.moved(d, d))
-	p.line(look{line: dark, weight: 13}, "", r.at.moved(-d, d), r.at.moved(d, -d))
+	p.lines(look{line: dark, weight: 13}, "", path{r.at.moved(-d, -d), r.at.moved(d, d)}, path{r.at.moved(-d, d), r.at.moved(d, -d)})
 }
 
 // drawPasses draws the upper of two ducts that cross without joining over the

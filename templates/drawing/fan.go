@@ -20,14 +20,21 @@ type Point struct {
 	Result *duct.Result
 }
 
+// FanChart draws one chart as Board.FanChart does, without links.
+func FanChart(p *plan.Plan, c *shop.Collector, id string) (SVG, []Point) {
+	return NewBoard(p).FanChart(c, id)
+}
+
 // FanChart draws a collector's fan static pressure against air flow at the
 // shop's own air, only where the curve is known; the operating point of every
 // use, a circle with the filter clean and a square at change-out, numbered by
 // use; through each a system curve from nought, its losses taken as the
 // square of the flow; and on the axes what the maker claims. The points, in
-// the order of the uses, belong in a table beside it.
-func FanChart(p *plan.Plan, c *shop.Collector, id string) (SVG, []Point) {
-	f := &fanChart{collector: c, fan: duct.NewFan(c, p.Air.State, duct.States(c)[0])}
+// the order of the uses, belong in a table beside it. A number leads to the
+// sheet of its use.
+func (b *Board) FanChart(c *shop.Collector, id string) (SVG, []Point) {
+	p := b.plan
+	f := &fanChart{collector: c, paths: b.paths, fan: duct.NewFan(c, p.Air.State, duct.States(c)[0])}
 	f.sys = p.Shop.Units
 	f.points = pointsOf(p, c)
 	flows, statics := f.fan.Curve(96)
@@ -45,6 +52,7 @@ func FanChart(p *plan.Plan, c *shop.Collector, id string) (SVG, []Point) {
 type fanChart struct {
 	chart
 	collector *shop.Collector
+	paths     paths
 	fan       *duct.Fan
 	points    []Point
 	marked    []marked
@@ -181,11 +189,13 @@ func (f *fanChart) drawPoints() {
 		at := f.spotOf(p)
 		drawMark(&f.pen, at, p.Filter)
 		f.keep(around(at, 60, 60))
+		number := run{strconv.Itoa(p.Number), true, f.paths.of(p.Result.Use)}
 		if l := f.labelAt(at, p.Filter); l != nil {
-			l.block = writing(l.block.text()+", "+strconv.Itoa(p.Number), true, smallText, 500, 9)
+			l.block.follow(number, 500)
 			continue
 		}
-		f.lines = append(f.lines, &label{block: writing(strconv.Itoa(p.Number), true, smallText, 500, 1), pad: 12, near: 1, anchors: []anchor{{at: at, clear: 70}}})
+		numbers := block{size: smallText, ink: dark, lines: [][]run{{number}}}
+		f.lines = append(f.lines, &label{block: numbers, pad: 12, near: 1, anchors: []anchor{{at: at, clear: 70}}})
 		f.marked = append(f.marked, marked{at, p.Filter, f.lines[len(f.lines)-1]})
 	}
 }
@@ -217,9 +227,7 @@ func drawMark(p *pen, at spot, filter string) {
 }
 
 func drawCrossing(p *pen, at spot) {
-	l := look{line: dark, weight: 14}
-	p.line(l, "", at.moved(-40, -40), at.moved(40, 40))
-	p.line(l, "", at.moved(-40, 40), at.moved(40, -40))
+	p.lines(look{line: dark, weight: 14}, "", path{at.moved(-40, -40), at.moved(40, 40)}, path{at.moved(-40, 40), at.moved(40, -40)})
 }
 
 // drawClaims marks on each axis what the maker prints.

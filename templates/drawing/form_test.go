@@ -75,7 +75,7 @@ var longNumber = regexp.MustCompile(`\d+\.\d\d`)
 func checkForm(t *testing.T, key string, svg drawing.SVG, known map[string]bool) {
 	t.Helper()
 	root := parse(t, svg)
-	if root.attr["role"] != "img" || root.title == "" {
+	if root.attr["role"] != "img" || root.attr["font-size"] != "13" || root.title == "" {
 		t.Errorf("%s: no role or title", key)
 	}
 	id := strings.Fields(root.attr["aria-labelledby"])
@@ -108,7 +108,7 @@ func checkForm(t *testing.T, key string, svg drawing.SVG, known map[string]bool)
 		case "style", "script", "foreignObject", "image", "use", "a":
 			t.Errorf("%s: element %s", key, n.name)
 		case "text":
-			if size := number(t, n.attr["font-size"]); size < 13 {
+			if size := n.size(t); size < 13 {
 				t.Errorf("%s: text of %g units", key, size)
 			}
 			if strings.Contains(n.text, "NaN") {

@@ -233,7 +233,7 @@ func gateSays(m *gateMark, state gateState, most int) block {
 		return gateSays(m, state, 2400)
 	}
 	if state != notSaid {
-		b.add(run{state.String(), false}, max(most, b.width())+250)
+		b.add(run{state.String(), false, ""}, max(most, b.width())+250)
 	}
 	return b
 }

@@ -59,9 +59,11 @@ func (s *sheet) drawHose(h *hoseMark) {
 			inner.line = airSoft
 		}
 		s.line(inner, "", h.from, h.to)
+		var ribs []path
 		for at := 30; at < long; at += 40 {
-			s.line(look{line: dark, weight: 8}, "", h.from.step(w, at, h.width/2), h.from.step(w, at, -h.width/2))
+			ribs = append(ribs, path{h.from.step(w, at, h.width/2), h.from.step(w, at, -h.width/2)})
 		}
+		s.lines(look{line: dark, weight: 8}, "", ribs...)
 		return
 	}
 	l := look{line: dark, weight: 9, dash: "4 4"}

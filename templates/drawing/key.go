@@ -137,17 +137,21 @@ func sampleGate(p *pen, at spot, state gateState) {
 func sampleHose(p *pen, at spot) {
 	p.line(look{line: soft, weight: 80 + 2*edge}, "", at, at.moved(sampleWide, 0))
 	p.line(look{line: paper, weight: 80}, "", at, at.moved(sampleWide, 0))
+	var ribs []path
 	for x := 30; x < sampleWide; x += 40 {
-		p.line(look{line: dark, weight: 8}, "", at.moved(x, -40), at.moved(x, 40))
+		ribs = append(ribs, path{at.moved(x, -40), at.moved(x, 40)})
 	}
+	p.lines(look{line: dark, weight: 8}, "", ribs...)
 }
 
 func sampleBand(p *pen, at spot) {
 	half := wallThick / 2
 	p.area(look{fill: paper, line: dark, weight: 16, mitre: true}, "", at.moved(0, -half), at.moved(sampleWide, -half), at.moved(sampleWide, half), at.moved(0, half))
+	var hatch []path
 	for x := hatchStep / 2; x+wallThick < sampleWide; x += hatchStep {
-		p.line(look{line: dark, weight: 9}, "", at.moved(x, half), at.moved(x+wallThick, -half))
+		hatch = append(hatch, path{at.moved(x, half), at.moved(x+wallThick, -half)})
 	}
+	p.lines(look{line: dark, weight: 9}, "", hatch...)
 }
 
 // notes are what else has to be said of the drawing.

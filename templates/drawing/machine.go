@@ -242,10 +242,12 @@ func (m *machineMark) links() [][2]spot {
 // drawMachine draws the box and its name.
 func (s *sheet) drawMachine(m *machineMark) {
 	l := m.label
-	s.rect(l.frame, m.machine.Name, l.box)
 	b := l.block
 	if s.use != nil && !s.inUse(m.machine) {
 		b = b.light()
 	}
-	s.write(&b, l.text, centred)
+	s.link(s.pathOf(m.machine), func() {
+		s.rect(l.frame, m.machine.Name, l.box)
+		s.write(&b, l.text, centred)
+	})
 }

@@ -138,7 +138,7 @@ func TestGatesStandOnTheirStretch(t *testing.T) {
 
 // TestRisers checks which runs are marked, and which way.
 func TestRisers(t *testing.T) {
-	s := newSheet(loaded(t, "yard"), nil, 1)
+	s := newSheet(NewBoard(loaded(t, "yard")), nil, 1)
 	want := map[string][]bool{"Belt drop": {true, false}, "Bench drop": {false, true}, "Trunk": nil}
 	for _, p := range s.pipes {
 		ups, ok := want[p.duct.Name]
@@ -159,7 +159,7 @@ func TestRisers(t *testing.T) {
 
 // TestDoors checks that a door stands in the nearest wall and opens outwards.
 func TestDoors(t *testing.T) {
-	s := newSheet(loaded(t, "hall"), nil, 1)
+	s := newSheet(NewBoard(loaded(t, "hall")), nil, 1)
 	if len(s.doors) != 3 {
 		t.Fatalf("%d doors", len(s.doors))
 	}

@@ -22,7 +22,7 @@ func textsOf(t testing.TB, root *node) []written {
 		if n.name != "text" || n.text == "" {
 			return
 		}
-		size, x, y := number(t, n.attr["font-size"]), number(t, n.attr["x"]), number(t, n.attr["y"])
+		size, x, y := n.size(t), number(t, n.attr["x"]), number(t, n.attr["y"])
 		wide := 0.0
 		for _, part := range n.bold {
 			wide += drawing.TextWidth(part.text, part.bold, size)

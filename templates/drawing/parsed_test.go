@@ -57,13 +57,23 @@ func parse(t testing.TB, svg drawing.SVG) *node {
 			switch top.name {
 			case "title":
 				above.title = top.text
-			case "tspan":
+			case "tspan", "a":
+				if above.name != "text" && above.name != "a" {
+					break
+				}
 				above.text += top.text
-				above.bold = append(above.bold, part{top.text, top.attr["font-weight"] == "700" || above.attr["font-weight"] == "700"})
+				heavy := top.attr["font-weight"] == "700" || above.attr["font-weight"] == "700"
+				if top.name == "a" {
+					for _, one := range top.bold {
+						above.bold = append(above.bold, part{one.text, one.bold || heavy})
+					}
+					break
+				}
+				above.bold = append(above.bold, part{top.text, heavy})
 			}
 		case xml.CharData:
 			top.text += string(v)
-			if top.name == "text" {
+			if top.name == "text" || top.name == "a" {
 				top.bold = append(top.bold, part{string(v), top.attr["font-weight"] == "700"})
 			}
 		}
@@ -72,6 +82,15 @@ func parse(t testing.TB, svg drawing.SVG) *node {
 		t.Fatal("not one svg element")
 	}
 	return root.inner[0]
+}
+
+// size is the font size of a text: what it says, else the drawing's own.
+func (n *node) size(t testing.TB) float64 {
+	t.Helper()
+	if own := n.attr["font-size"]; own != "" {
+		return number(t, own)
+	}
+	return 13
 }
 
 // each visits a node and all in it.

@@ -30,6 +30,7 @@ type pen struct {
 	strings.Builder
 	extent box
 	drawn  bool
+	linked bool // something leads to another sheet
 }
 
 // reach makes the pen's extent hold a box.
@@ -61,6 +62,18 @@ func (p *pen) shape(name, title string, pairs []string) {
 	p.end(name)
 }
 
+// link draws what leads to another sheet; with an empty path it leads nowhere.
+func (p *pen) link(path string, draw func()) {
+	if path == "" {
+		draw()
+		return
+	}
+	p.linked = true
+	p.begin("a", "href", path)
+	draw()
+	p.end("a")
+}
+
 // trail writes the path of some spots for the d attribute.
 func trail(spots []spot, closed bool) string {
 	var b strings.Builder
@@ -68,12 +81,12 @@ func trail(spots []spot, closed bool) string {
 		if i == 0 {
 			b.WriteString("M")
 		} else {
-			b.WriteString(" L")
+			b.WriteString("L")
 		}
 		b.WriteString(figure(s.x) + " " + figure(s.y))
 	}
 	if closed {
-		b.WriteString(" Z")
+		b.WriteString("Z")
 	}
 	return b.String()
 }
@@ -85,6 +98,18 @@ func (p *pen) line(l look, title string, spots ...spot) {
 	}
 	p.reach(boxOf(spots...).grown(l.weight / 2))
 	p.shape("path", title, append([]string{"d", trail(spots, false)}, l.pairs()...))
+}
+
+// lines draws many runs of one look as one shape.
+func (p *pen) lines(l look, title string, runs ...path) {
+	d := ""
+	for _, run := range runs {
+		p.reach(boxOf(run...).grown(l.weight / 2))
+		d += trail(run, false)
+	}
+	if d != "" {
+		p.shape("path", title, append([]string{"d", d}, l.pairs()...))
+	}
 }
 
 // area draws a closed outline.
@@ -117,13 +142,19 @@ func (p *pen) arc(l look, title string, a, b spot, radius int, left bool) {
 	p.shape("path", title, append([]string{"d", d}, l.pairs()...))
 }
 
-// frame wraps what was drawn into the svg element, with a margin.
+// frame wraps what was drawn into the svg element, with a margin. Text is of
+// the small size and black unless it says otherwise. A drawing with links is
+// a group of them to those who do not see it, any other a picture.
 func (p *pen) frame(id, title, desc string, margin int) SVG {
 	b := p.extent.grown(margin)
+	role := "img"
+	if p.linked {
+		role = "group"
+	}
 	var out pen
-	out.begin("svg", "class", "drawing", "viewBox", figure(b.left)+" "+figure(b.top)+" "+figure(b.width())+" "+figure(b.height()),
-		"width", figure(b.width()), "height", figure(b.height()), "role", "img", "aria-labelledby", id+"-title "+id+"-desc",
-		"font-family", "Arial, 'Liberation Sans', Helvetica, sans-serif")
+	out.begin("svg", "class", "drawn fill-ink", "viewBox", figure(b.left)+" "+figure(b.top)+" "+figure(b.width())+" "+figure(b.height()),
+		"width", figure(b.width()), "height", figure(b.height()), "role", role, "aria-labelledby", id+"-title "+id+"-desc",
+		"fill", dark.plain(), "font-size", figure(smallText), "font-family", "Arial, 'Liberation Sans', Helvetica, sans-serif")
 	out.begin("title", "id", id+"-title")
 	out.WriteString(escaped(title))
 	out.end("title")

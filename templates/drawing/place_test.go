@@ -133,7 +133,7 @@ func TestPlaceTakesTheNearest(t *testing.T) {
 // never smaller for a use than for the neutral plan.
 func TestGrowth(t *testing.T) {
 	easy, crowded := loaded(t, "shed"), loaded(t, "hall")
-	if s := NewBoard(easy).sheet(nil); s.strain() != 0 || s.scale != newSheet(easy, nil, 1).scale {
+	if s := NewBoard(easy).sheet(nil); s.strain() != 0 || s.scale != newSheet(NewBoard(easy), nil, 1).scale {
 		t.Error("the shed has room at the first size")
 	}
 	board := NewBoard(crowded)
@@ -152,7 +152,7 @@ func TestGrowth(t *testing.T) {
 // stands at the same place on all that are drawn alike large.
 func TestFixedWordsStayPut(t *testing.T) {
 	p := loaded(t, "hall")
-	a, b := newSheet(p, p.Air.Uses[0].Results[0], 1.25), newSheet(p, p.Air.Uses[5].Results[0], 1.25)
+	a, b := newSheet(NewBoard(p), p.Air.Uses[0].Results[0], 1.25), newSheet(NewBoard(p), p.Air.Uses[5].Results[0], 1.25)
 	for i, m := range a.machines {
 		if m.label.box != b.machines[i].label.box {
 			t.Errorf("%s moves", m.machine.Name)
@@ -192,7 +192,7 @@ func TestScaleTurns(t *testing.T) {
 
 // complete lays out a plan with all its labels.
 func complete(p *plan.Plan, r *duct.Result, growth float64) *sheet {
-	s := newSheet(p, r, growth)
+	s := newSheet(NewBoard(p), r, growth)
 	s.placeOwn()
 	return s
 }

@@ -17,15 +17,27 @@ var growths = [...]float64{1, 1.12, 1.25, 1.4, 1.6}
 // margin around a drawing, in tenths.
 const margin = 140
 
-// Board draws the plans of one shop. Every use starts at the size the neutral
-// plan takes, so the board draws that one once and keeps it. Any number of
-// goroutines may draw on a board.
+// Board draws one shop. Every use starts at the size the neutral plan takes,
+// so the board draws that one once and keeps it. Any number of goroutines may
+// draw on a board.
 type Board struct {
 	plan    *plan.Plan
+	paths   paths
 	neutral func() (s *sheet, step int) // drawn at the first call, only read after it
 }
 
-// NewBoard is a board for the plans of a shop.
+// paths says where the sheet of a use is; nil, or an empty path, where none is.
+type paths func(*duct.Use) string
+
+// of is the path of a use; empty where it has none.
+func (p paths) of(u *duct.Use) string {
+	if p == nil || u == nil {
+		return ""
+	}
+	return p(u)
+}
+
+// NewBoard is a board for the drawings of a shop.
 func NewBoard(p *plan.Plan) *Board {
 	b := &Board{plan: p}
 	b.neutral = sync.OnceValues(func() (*sheet, int) {
@@ -35,6 +47,10 @@ func NewBoard(p *plan.Plan) *Board {
 	})
 	return b
 }
+
+// LinkUses makes what stands for a use in a drawing lead to the sheet at its
+// path; an empty path leads nowhere. It comes before the first drawing.
+func (b *Board) LinkUses(path func(*duct.Use) string) { b.paths = path }
 
 // Plan draws one plan as Board.Plan does, where no other of the shop is wanted.
 func Plan(p *plan.Plan, r *duct.Result, id string) SVG { return NewBoard(p).Plan(r, id) }
@@ -70,7 +86,7 @@ func (b *Board) sheet(r *duct.Result) *sheet {
 func (b *Board) leastStrain(r *duct.Result, from, to int) (best *sheet, step int) {
 	var tried []*sheet
 	for i := from; i < to; i++ {
-		s := newSheet(b.plan, r, growths[i])
+		s := newSheet(b, r, growths[i])
 		if s.strain() == 0 {
 			s.placeOwn()
 			if s.strain() == 0 {

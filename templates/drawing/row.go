@@ -147,8 +147,10 @@ func (t *tree) rowEnd(d *shop.Duct, at spot) {
 		}
 		b := writing(name, t.use == nil || stands, machineText, 2200, 3)
 		in := box{at.x, at.y - b.height()/2 - 60, at.x + b.width() + 200, at.y + b.height()/2 + 60}
-		t.rect(l, port.Full(), in)
-		t.write(&b, in, centred)
+		t.link(t.pathOf(port.Machine), func() {
+			t.rect(l, port.Full(), in)
+			t.write(&b, in, centred)
+		})
 		at.x = in.right
 	}
 }

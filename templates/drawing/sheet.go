@@ -3,7 +3,6 @@ package drawing
 import (
 	"slices"
 
-	"dustbook/plan"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -15,6 +14,7 @@ type sheet struct {
 	field
 	scale   scale
 	placed  bool // something has a place
+	board   *Board
 	shop    *shop.Shop
 	sys     unit.System
 	use     *duct.Use      // nil on the neutral plan
@@ -37,9 +37,9 @@ type sheet struct {
 
 // newSheet lays out a plan at a growth without drawing it. Of the labels it
 // has those that stand on every plan of the shop; placeOwn adds the others.
-func newSheet(p *plan.Plan, r *duct.Result, growth float64) *sheet {
-	s := &sheet{shop: p.Shop, sys: p.Shop.Units}
-	s.scale, s.placed = scaleFor(p.Shop, growth)
+func newSheet(b *Board, r *duct.Result, growth float64) *sheet {
+	s := &sheet{board: b, shop: b.plan.Shop, sys: b.plan.Shop.Units}
+	s.scale, s.placed = scaleFor(s.shop, growth)
 	s.setUse(r)
 	s.layPipes()
 	s.findDoors()
@@ -102,6 +102,16 @@ func (s *sheet) resultOf(c *shop.Collector) *duct.Result {
 // inUse reports whether a machine runs in the use drawn.
 func (s *sheet) inUse(m *shop.Machine) bool {
 	return s.use != nil && slices.Contains(s.use.Machines, m)
+}
+
+// pathOf is where the use of a machine alone is shown; empty where that is
+// here, or nowhere.
+func (s *sheet) pathOf(m *shop.Machine) string {
+	u := s.board.plan.Air.Alone(m)
+	if u == s.use {
+		return ""
+	}
+	return s.board.paths.of(u)
 }
 
 // layPipes lays every duct that has a route.

@@ -51,10 +51,10 @@ func (s *sheet) drawDimension(a, c spot, long unit.Length) {
 	b.ink = soft
 	thin := look{line: soft, weight: 9}
 	s.line(thin, "", a, c)
-	for _, at := range [2]spot{a, c} {
-		s.line(thin, "", at.step(w, 0, 60), at.step(w, 0, -60))
-		s.line(look{line: dark, weight: 14}, "", at.step(w, -40, -40), at.step(w, 40, 40))
-	}
+	across := func(at spot) path { return path{at.step(w, 0, 60), at.step(w, 0, -60)} }
+	stroke := func(at spot) path { return path{at.step(w, -40, -40), at.step(w, 40, 40)} }
+	s.lines(thin, "", across(a), across(c))
+	s.lines(look{line: dark, weight: 14}, "", stroke(a), stroke(c))
 	in := around(boxOf(a, c).centre(), b.width()/2+50, b.height()/2)
 	s.rect(look{fill: paper}, "", in)
 	s.write(&b, in, centred)

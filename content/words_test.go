@@ -1,0 +1,62 @@
+package content
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestFillKeepsNamesWhole(t *testing.T) {
+	same := func(s string) string { return s }
+	for _, c := range []struct {
+		text  string
+		about []string
+		want  string
+	}{
+		{"Put {1} on {2}.", []string{"a hose", "the {1}"}, "Put a hose on the {1}."},
+		{"{2} before {1}", []string{"first", "second"}, "second before first"},
+		{"{3} {x} {1", []string{"a"}, "{3} {x} {1"},
+		{"plain", nil, "plain"},
+	} {
+		if got := fill(c.text, c.about, same); got != c.want {
+			t.Errorf("fill(%q, %q) = %q, want %q", c.text, c.about, got, c.want)
+		}
+	}
+}
+
+func TestHTMLEscapesNames(t *testing.T) {
+	got := fill(bold("**Put** {1} & go"), []string{"<b>**x"}, func(s string) string { return "<bdi>" + strings.ReplaceAll(s, "<", "&lt;") + "</bdi>" })
+	if want := "<b>Put</b> <bdi>&lt;b>**x</bdi> & go"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got := WordsIn(English).HTML("frame.skip"); got != "To the sheet" {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestSpanishFallsBackOnEnglish(t *testing.T) {
+	for _, key := range Keys() {
+		known, translated := Has(key, Spanish)
+		if !known {
+			t.Fatalf("%s is not known", key)
+		}
+		same := WordsIn(Spanish).Text(key) == WordsIn(English).Text(key)
+		if !translated && !same {
+			t.Errorf("%s: no Spanish, yet not the English text", key)
+		}
+	}
+}
+
+// Both languages of a text are about the same things.
+func TestPlacesAgree(t *testing.T) {
+	for _, key := range Keys() {
+		if _, translated := Has(key, Spanish); !translated {
+			continue
+		}
+		for _, place := range []string{"{1}", "{2}", "{3}", "{4}", "{5}"} {
+			en, es := strings.Contains(WordsIn(English).row(key), place), strings.Contains(WordsIn(Spanish).row(key), place)
+			if en != es {
+				t.Errorf("%s: %s stands in one language only", key, place)
+			}
+		}
+	}
+}
