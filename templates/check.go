@@ -47,16 +47,16 @@ func (b *Book) addChecks() error {
 				}
 			}
 		}
-		verdict.Words, verdict.Says = tally(counts, v.Findings)
+		verdict.Words, verdict.Says = b.tally(counts, v.Findings)
 		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Kind: "check", Lede: c.Title + "?", Verdict: verdict, name: "check.html", view: func() any { return v }})
 	}
 	return nil
 }
 
 // tally says how often each state was found, the worst first.
-func tally(counts map[checks.State]int, rows []findingRow) ([]Word, string) {
+func (b *Book) tally(counts map[checks.State]int, rows []findingRow) ([]Word, string) {
 	if len(rows) == 0 {
-		return []Word{{"blank", "nothing to look at"}}, "This shop has nothing that the check looks at."
+		return []Word{{"blank", b.words.Text("check.nothing-to-look-at")}}, "This shop has nothing that the check looks at."
 	}
 	var words []Word
 	var parts []string

@@ -14,13 +14,13 @@ func (b *Book) addControl() {
 	if !b.Plan.Control.Given {
 		return
 	}
-	b.add(&Sheet{Part: partControl, Path: "matrix.html", Title: "Cause and effect", Kind: "matrix", Lede: "What every cause does to every powered gate, collector and signal: what to wire, to set and to prove, row by row.",
+	b.add(&Sheet{Part: partControl, Path: "matrix.html", Title: b.words.Text("control.cause-and-effect"), Kind: "matrix", Lede: b.words.Text("control.what-every-cause-does-to"),
 		Verdict: b.controlVerdict("trigger-path", "trigger-opens", "power-cut", "blow-back"), name: "control-matrix.html", view: func() any { return b.matrixView() }})
 	if len(b.Plan.Shop.Triggers) > 0 {
-		b.add(&Sheet{Part: partControl, Path: "triggers.html", Title: "Triggers", Kind: "table", Lede: "What each trigger senses, where its threshold lies, what it opens and starts.",
+		b.add(&Sheet{Part: partControl, Path: "triggers.html", Title: b.words.Text("control.triggers"), Kind: "table", Lede: b.words.Text("control.what-each-trigger-senses-where"),
 			Verdict: b.controlVerdict("threshold", "trigger-path", "trigger-opens", "shared-hose"), name: "control-triggers.html", view: func() any { return b.triggersView() }})
 	}
-	b.add(&Sheet{Part: partControl, Path: "register.html", Title: "Device register", Kind: "matrix", Lede: "Every device with the tag it goes by: on its label, in the control, on the wires and in this book.",
+	b.add(&Sheet{Part: partControl, Path: "register.html", Title: b.words.Text("control.device-register"), Kind: "matrix", Lede: b.words.Text("control.every-device-with-the-tag"),
 		Verdict: b.controlVerdict("chain-devices"), name: "control-register.html", view: func() any { return b.registerView() }})
 	for i, c := range b.Plan.Shop.Chains {
 		b.addWiring(c, i)
@@ -65,7 +65,7 @@ func (b *Book) controlVerdict(ids ...string) Verdict {
 		}
 	}
 	if len(rows) == 0 {
-		return Verdict{[]Word{{"blank", "nothing to look at"}}, "No check found anything to look at here.", "Prove it row by row all the same."}
+		return Verdict{[]Word{{"blank", b.words.Text("control.nothing-to-look-at")}}, b.words.Text("control.no-check-found-anything-to"), b.words.Text("control.prove-it-row-by-row")}
 	}
 	v := b.worstOf(rows)
 	if v.Words[0].Class == "met" {

@@ -41,7 +41,7 @@ const mostWords = 8
 
 // addFields adds the sheet of the shop file's fields.
 func (b *Book) addFields() {
-	b.add(&Sheet{Part: partFindings, Path: "fields.html", Title: "The shop file", Kind: "table", Lede: "Every table and every field that the shop file may hold, from the same rows as the program reads it by.", Verdict: b.lookUp("fields"), name: "fields.html", view: func() any { return viewOfFields() }})
+	b.add(&Sheet{Part: partFindings, Path: "fields.html", Title: b.words.Text("fields.the-shop-file"), Kind: "table", Lede: b.words.Text("fields.every-table-and-every-field"), Verdict: b.lookUp("fields"), name: "fields.html", view: func() any { return viewOfFields() }})
 }
 
 func viewOfFields() fieldsView {

@@ -47,8 +47,8 @@ func (b *Book) addGauges() {
 	for _, r := range b.Plan.Air.FanReadings() {
 		v.Fans = append(v.Fans, fanReadingRow{r.Collector.Name, b.Path("collector", r.Collector.Name), r.Use.Name, press(r.Inlet), press(r.Dynamic), press(r.Outlet), press(r.Static)})
 	}
-	b.add(&Sheet{Part: partAir, Path: "gauges.html", Title: "Reading a gauge", Kind: "table", Lede: "What a water gauge at a hood, a pitot tube and three taps at the fan say in this shop’s own air.",
-		Verdict: Verdict{[]Word{{"advice", "prove it"}}, "A hand in front of a hose cannot tell half the air from all of it. A U of clear hose with water in it can.", "Drill the taps before the first start."}, name: "gauges.html", view: func() any { return v }})
+	b.add(&Sheet{Part: partAir, Path: "gauges.html", Title: b.words.Text("gauges.reading-a-gauge"), Kind: "table", Lede: b.words.Text("gauges.what-a-water-gauge-at"),
+		Verdict: Verdict{[]Word{{"advice", b.words.Text("gauges.prove-it")}}, "A hand in front of a hose cannot tell half the air from all of it. A U of clear hose with water in it can.", "Drill the taps before the first start."}, name: "gauges.html", view: func() any { return v }})
 }
 
 // pitotPressures are round velocity pressures in the shop's own units.

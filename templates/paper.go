@@ -24,16 +24,16 @@ func (b *Book) addAssumptions() {
 		key := [3]string{a.Field, a.Value, a.Basis.String()}
 		g := byKey[key]
 		if g == nil {
-			g = &assumptionGroup{Field: a.Field, FieldPath: fieldPath(a.Field), Value: a.Value, Basis: a.Basis.String(), Weak: Word{"met", "sourced"}}
+			g = &assumptionGroup{Field: a.Field, FieldPath: fieldPath(a.Field), Value: a.Value, Basis: a.Basis.String(), Weak: Word{"met", b.words.Text("sources.sourced")}}
 			if a.Basis.Mark.Weak() {
-				g.Weak = Word{"thin", "weak"}
+				g.Weak = Word{"thin", b.words.Text("sources.weak")}
 			}
 			byKey[key] = g
 			groups = append(groups, g)
 		}
 		g.Things = append(g.Things, a.Thing)
 	}
-	v := Verdict{[]Word{{"met", "none"}}, "The file leaves nothing to a default that matters.", ""}
+	v := Verdict{[]Word{{"met", b.words.Text("sources.none")}}, b.words.Text("sources.the-file-leaves-nothing-to"), ""}
 	if len(groups) > 0 {
 		weak := 0
 		for _, g := range groups {
@@ -41,9 +41,9 @@ func (b *Book) addAssumptions() {
 				weak++
 			}
 		}
-		v = Verdict{[]Word{{"thin", "assumed"}}, count(len(groups), "default stands", "defaults stand") + " in for what the file leaves out; " + count(weak, "rests", "rest") + " on memory or common practice.", "Put your own figure into the file wherever you have one."}
+		v = Verdict{[]Word{{"thin", b.words.Text("sources.assumed")}}, count(len(groups), b.words.Text("sources.default-stands"), "defaults stand") + " in for what the file leaves out; " + count(weak, "rests", "rest") + " on memory or common practice.", b.words.Text("sources.put-your-own-figure-into")}
 	}
-	b.add(&Sheet{Part: partFindings, Path: "assumptions.html", Title: "Assumptions", Kind: "table", Lede: "Every default in use: what stands in for what the shop file leaves out, and where it comes from.", Verdict: v, name: "assumptions.html", view: func() any { return groups }})
+	b.add(&Sheet{Part: partFindings, Path: "assumptions.html", Title: b.words.Text("sources.assumptions"), Kind: "table", Lede: b.words.Text("sources.every-default-in-use-what"), Verdict: v, name: "assumptions.html", view: func() any { return groups }})
 }
 
 // sourcesView lists the documents and the data rows that name them.
@@ -70,7 +70,7 @@ func (b *Book) addSources() {
 			v.Documents = append(v.Documents, documentRow{d.Title, d.Edition, d.Note})
 		}
 	}
-	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: "Sources", Kind: "table", Lede: "The documents behind the figures, and every figure of the program’s data with its mark.", Verdict: b.lookUp("sources"), name: "sources.html", view: func() any { return v }})
+	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: b.words.Text("sources.sources"), Kind: "table", Lede: b.words.Text("sources.the-documents-behind-the-figures"), Verdict: b.lookUp("sources"), name: "sources.html", view: func() any { return v }})
 }
 
 // note keeps the documents a table names.

@@ -14,11 +14,11 @@ import (
 // addProof adds the sheets of proof: commissioning and records.
 func (b *Book) addProof() {
 	b.recordAt = map[*record.Record]string{}
-	b.add(&Sheet{Part: partProof, Path: "commissioning.html", Title: "Commissioning: the order", Kind: "proof", Lede: "What to do between the last joint and the first lesson, in the order in which it matters. The readings and the controls have sheets of their own.",
+	b.add(&Sheet{Part: partProof, Path: "commissioning.html", Title: b.words.Text("order.commissioning-the-order"), Kind: "proof", Lede: b.words.Text("order.what-to-do-between-the"),
 		Verdict: b.proofVerdict(), name: "proof-order.html", view: func() any { return b.orderView() }})
-	b.add(&Sheet{Part: partProof, Path: "commissioning-readings.html", Title: "Commissioning: readings", Kind: "proof", Lede: "What a gauge should say at every hood, tap, main and fan, with room beside it for what it says.",
+	b.add(&Sheet{Part: partProof, Path: "commissioning-readings.html", Title: b.words.Text("order.commissioning-readings"), Kind: "proof", Lede: b.words.Text("order.what-a-gauge-should-say"),
 		Verdict: b.proofVerdict(), name: "proof-readings.html", view: func() any { return b.readingsView() }})
-	b.add(&Sheet{Part: partProof, Path: "commissioning-controls.html", Title: "Commissioning: controls", Kind: "proof", Lede: "Every trigger on and off, the power cut, the lockout, the stop.",
+	b.add(&Sheet{Part: partProof, Path: "commissioning-controls.html", Title: b.words.Text("order.commissioning-controls"), Kind: "proof", Lede: b.words.Text("order.every-trigger-on-and-off-b"),
 		Verdict: b.controlsVerdict(), name: "proof-controls.html", view: func() any { return b.controlsView() }})
 	b.addRecords()
 }
@@ -32,15 +32,15 @@ func (b *Book) proofVerdict() Verdict {
 			done++
 		}
 	}
-	v := Verdict{Words: []Word{{"blank", "not proved"}}, Says: fmt.Sprintf("%d of %s measured.", done, count(len(hoods), "hood has been", "hoods have been")), Do: "Prove the figures with a gauge before anyone relies on them."}
+	v := Verdict{Words: []Word{{"blank", b.words.Text("order.not-proved")}}, Says: fmt.Sprintf("%d of %s measured.", done, count(len(hoods), "hood has been", "hoods have been")), Do: "Prove the figures with a gauge before anyone relies on them."}
 	if done > 0 {
-		v.Words = []Word{{"advice", "begun"}}
+		v.Words = []Word{{"advice", b.words.Text("order.begun")}}
 	}
 	if done == len(hoods) && done > 0 {
-		v.Words, v.Do = []Word{{"advice", "hoods measured"}}, "How each stands is on the sheet of records."
+		v.Words, v.Do = []Word{{"advice", b.words.Text("order.hoods-measured")}}, "How each stands is on the sheet of records."
 	}
 	if n := checks.Standing(b.Findings); n > 0 {
-		v.Words = append([]Word{{"stop", "stop"}}, v.Words...)
+		v.Words = append([]Word{{"stop", b.words.Text("order.stop")}}, v.Words...)
 		v.Says = count(n, "finding says", "findings say") + ": do not run until settled. " + v.Says
 	}
 	return v

@@ -40,9 +40,9 @@ type sensorProof struct{ Name, Senses, High, VeryHigh string }
 func (b *Book) controlsVerdict() Verdict {
 	n := len(b.Plan.Shop.Triggers)
 	if n == 0 {
-		return Verdict{[]Word{{"blank", "by hand"}}, "The shop file has no trigger: people open gates and start collectors.", "Prove the stop and what happens after a power cut all the same."}
+		return Verdict{[]Word{{"blank", b.words.Text("controls.by-hand-b")}}, b.words.Text("controls.the-shop-file-has-no-b"), b.words.Text("controls.prove-the-stop-and-what")}
 	}
-	return Verdict{[]Word{{"blank", "to prove"}}, count(n, "trigger is", "triggers are") + " to be seen on and off.", "One person at the machine, one at the collector, nobody’s hand in a gate."}
+	return Verdict{[]Word{{"blank", b.words.Text("controls.to-prove")}}, count(n, b.words.Text("controls.trigger-is"), "triggers are") + " to be seen on and off.", b.words.Text("controls.one-person-at-the-machine")}
 }
 
 func (b *Book) controlsView() controlsView {

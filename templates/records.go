@@ -93,7 +93,7 @@ func (b *Book) addRecords() {
 		}
 	}
 	for i, list := range sheets {
-		s := &Sheet{Part: partProof, Path: recordsPath(i), Title: "Records", Kind: "proof", Lede: "What was measured, done and asked, the newest first.", Verdict: b.recordsVerdict(), name: "proof-records.html"}
+		s := &Sheet{Part: partProof, Path: recordsPath(i), Title: b.words.Text("records.records-b"), Kind: "proof", Lede: b.words.Text("records.what-was-measured-done-and"), Verdict: b.recordsVerdict(), name: "proof-records.html"}
 		v := recordsView{First: i == 0, Agree: agreeShare()}
 		if i > 0 {
 			s.Title, s.Verdict = fmt.Sprintf("Records, older, %d", i+1), Verdict{}
@@ -122,7 +122,7 @@ func agreeShare() string {
 // recordsVerdict counts the readings that are off.
 func (b *Book) recordsVerdict() Verdict {
 	if len(b.Plan.Records) == 0 {
-		return Verdict{[]Word{{"blank", "nothing recorded"}}, "The plan has not been held against a gauge.", "Work through the sheets of commissioning and keep what you measure."}
+		return Verdict{[]Word{{"blank", b.words.Text("records.nothing-recorded")}}, b.words.Text("records.the-plan-has-not-been"), b.words.Text("records.work-through-the-sheets-of")}
 	}
 	readings, off, open := 0, 0, 0
 	for _, r := range b.Plan.Records {
@@ -139,14 +139,14 @@ func (b *Book) recordsVerdict() Verdict {
 			}
 		}
 	}
-	v := Verdict{Words: []Word{{"advice", "recorded"}}, Says: count(len(b.Plan.Records), "record", "records") + " with " + count(readings, "reading", "readings") + "."}
+	v := Verdict{Words: []Word{{"advice", b.words.Text("records.recorded")}}, Says: count(len(b.Plan.Records), "record", "records") + " with " + count(readings, "reading", "readings") + "."}
 	if off > 0 {
-		v.Words = []Word{{"notmet", "off"}}
+		v.Words = []Word{{"notmet", b.words.Text("records.off")}}
 		v.Says += " " + count(off, "reading is", "readings are") + " off by more than " + agreeShare() + " or too low."
 		v.Do = "Take each of them again before anything is changed."
 	}
 	if open > 0 {
-		v.Words = append(v.Words, Word{"ask", "open points"})
+		v.Words = append(v.Words, Word{"ask", b.words.Text("records.open-points")})
 		v.Says += " " + count(open, "point of a letter is", "points of letters are") + " open."
 	}
 	return v
@@ -163,20 +163,20 @@ func (b *Book) recordRow(r *record.Record) recordRow {
 		row.Readings = append(row.Readings, b.measuredRow(r, reading))
 	}
 	for _, item := range r.Items {
-		row.Items = append(row.Items, itemRow{Asks: item.Asks, Rule: item.Rule, Gap: item.Gap, Answered: item.Answered.String(), Evidence: item.Evidence, State: itemWord(item.State)})
+		row.Items = append(row.Items, itemRow{Asks: item.Asks, Rule: item.Rule, Gap: item.Gap, Answered: item.Answered.String(), Evidence: item.Evidence, State: b.itemWord(item.State)})
 	}
 	return row
 }
 
 // itemWord is how far a point of a letter is.
-func itemWord(state string) Word {
+func (b *Book) itemWord(state string) Word {
 	switch state {
 	case "closed":
 		return Word{"met", state}
 	case "answered":
 		return Word{"advice", state}
 	}
-	return Word{"ask", "open"}
+	return Word{"ask", b.words.Text("records.open")}
 }
 
 func (b *Book) measuredRow(r *record.Record, reading record.Reading) measuredRow {
@@ -239,17 +239,17 @@ func (b *Book) off(m record.Measure, e plan.Expected, x float64) string {
 func (b *Book) outcome(e plan.Expected, q record.Quantity) Word {
 	switch e.Judge(q) {
 	case plan.Agrees:
-		return Word{"met", "agrees"}
+		return Word{"met", b.words.Text("records.agrees")}
 	case plan.Over:
-		return Word{"thin", "over"}
+		return Word{"thin", b.words.Text("records.over")}
 	case plan.Under:
-		return Word{"thin", "under"}
+		return Word{"thin", b.words.Text("records.under")}
 	case plan.TooLow:
-		return Word{"notmet", "too low"}
+		return Word{"notmet", b.words.Text("records.too-low")}
 	case plan.Same:
-		return Word{"met", "the same"}
+		return Word{"met", b.words.Text("records.the-same")}
 	case plan.Differs:
-		return Word{"thin", "differs"}
+		return Word{"thin", b.words.Text("records.differs")}
 	}
 	return Word{}
 }

@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"fmt"
 	"html/template"
 	"strconv"
 
@@ -14,12 +13,12 @@ import (
 // addStart adds the overview, the contents and the sheet on how to read the
 // book.
 func (b *Book) addStart() {
-	b.add(&Sheet{Part: partStart, Path: "index.html", Title: b.Plan.Shop.Name, Kind: "overview", Lede: "Dust-control plan. What works, what does not, and what to do first.",
+	b.add(&Sheet{Part: partStart, Path: "index.html", Title: b.Plan.Shop.Name, Kind: "overview", Lede: b.words.Text("overview.dust-control-plan-what-works"),
 		Verdict: b.overall(), name: "overview.html", view: func() any { return b.overview() }})
-	b.add(&Sheet{Part: partStart, Path: "contents.html", Title: "Contents", Kind: "list", Lede: "Every sheet of the book by part, with its verdict.",
+	b.add(&Sheet{Part: partStart, Path: "contents.html", Title: b.words.Text("overview.contents"), Kind: "list", Lede: b.words.Text("overview.every-sheet-of-the-book"),
 		Verdict: b.lookUp("contents"), name: "contents.html"})
-	b.add(&Sheet{Part: partStart, Path: "reading.html", Title: "How to read this book", Kind: "list", Lede: "What the states, the marks and the lines of the drawings mean.",
-		Verdict: b.lookUp("reading"), name: "reading.html", view: readingView})
+	b.add(&Sheet{Part: partStart, Path: "reading.html", Title: b.words.Text("overview.how-to-read-this-book"), Kind: "list", Lede: b.words.Text("overview.what-the-states-the-marks"),
+		Verdict: b.lookUp("reading"), name: "reading.html", view: b.readingView})
 }
 
 // lookUp is the verdict of a sheet that judges nothing.
@@ -78,16 +77,16 @@ func (b *Book) overall() Verdict {
 	}
 	switch {
 	case stops > 0:
-		return Verdict{[]Word{{"stop", "stop"}}, fmt.Sprintf("%s: do not run until settled. %s:", count(stops, "finding says stop", "findings say stop"), first.About), first.Do}
+		return Verdict{[]Word{{"stop", b.words.Text("overview.stop")}}, b.words.Count("overview.stops", stops) + " " + b.words.Text("overview.until-settled", first.About), first.Do}
 	case mends > 0:
-		return Verdict{[]Word{{"notmet", "to mend"}}, fmt.Sprintf("%s.", count(mends, "finding is to be mended", "findings are to be mended")), first.About + ": " + first.Do}
+		return Verdict{[]Word{{"notmet", b.words.Text("overview.to-mend")}}, b.words.Count("overview.mends", mends), first.About + ": " + first.Do}
 	case first != nil:
-		return Verdict{[]Word{{"thin", "to know"}}, "Nothing says stop and nothing is to be mended in what was checked.", "Read the findings, prove the figures with a gauge."}
+		return Verdict{[]Word{{"thin", b.words.Text("overview.to-know")}}, b.words.Text("overview.nothing-says-stop-and-nothing"), b.words.Text("overview.read-the-findings-prove-the")}
 	}
 	if accepted > 0 {
-		return Verdict{[]Word{{"advice", "accepted"}}, "Nothing is open beside " + count(accepted, "finding that is", "findings that are") + " accepted for now.", "Look at the days on the sheet of findings."}
+		return Verdict{[]Word{{"advice", b.words.Text("overview.accepted")}}, b.words.Count("overview.accepted-now", accepted), b.words.Text("overview.look-at-the-days-on")}
 	}
-	return Verdict{[]Word{{"met", "nothing open"}}, "Nothing stands against the plan in what was checked.", "Prove the figures with a gauge."}
+	return Verdict{[]Word{{"met", b.words.Text("overview.nothing-open")}}, b.words.Text("overview.nothing-stands-against-the-plan"), b.words.Text("overview.prove-the-figures-with-a")}
 }
 
 // overviewView is what the overview shows.
@@ -149,7 +148,7 @@ func (b *Book) useRow(u *duct.Use) useRow {
 			row.Open = append(row.Open, g.Name)
 		}
 	}
-	row.Air, row.Carries = Word{"blank", "not given"}, Word{"blank", "not given"}
+	row.Air, row.Carries = Word{"blank", b.words.Text("overview.not-given")}, Word{"blank", b.words.Text("overview.not-given")}
 	if f := b.finding("air-captured", kind, u.Name); f != nil {
 		row.Air = stateWord(f.State)
 	}
@@ -226,7 +225,7 @@ func (b *Book) fillContents() {
 }
 
 // readingView is the key to states and marks.
-func readingView() any {
+func (b *Book) readingView() any {
 	type row struct {
 		Word  Word
 		Means string
@@ -245,9 +244,9 @@ func readingView() any {
 			{stateWord(checks.Advice), "Common practice without a source."},
 		},
 		Weights: []row{
-			{Word{"stop", "stop"}, "Do not run until it is settled."},
-			{Word{"notmet", "mend"}, "Mend it; it does harm as it is."},
-			{Word{"advice", "know"}, "Know it; act when you are there anyway."},
+			{Word{"stop", b.words.Text("overview.stop")}, "Do not run until it is settled."},
+			{Word{"notmet", b.words.Text("overview.mend")}, "Mend it; it does harm as it is."},
+			{Word{"advice", b.words.Text("overview.know")}, "Know it; act when you are there anyway."},
 		},
 		Marks: [][2]string{
 			{"(nothing behind the source)", "Read in a copy of the document itself."},

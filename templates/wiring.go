@@ -32,7 +32,7 @@ type runRow struct {
 // addWiring adds the sheet of a chain; its place in the file gives the letter
 // of its runs.
 func (b *Book) addWiring(c *shop.Chain, place int) {
-	b.add(&Sheet{Part: partControl, Path: b.Path("chain", c.Name), Title: "Wiring: " + c.Name, Kind: "matrix", Lede: "The chain from the supply to its last device: what to pull, to label and to check, run by run.",
+	b.add(&Sheet{Part: partControl, Path: b.Path("chain", c.Name), Title: "Wiring: " + c.Name, Kind: "matrix", Lede: b.words.Text("wiring.the-chain-from-the-supply"),
 		Verdict: b.wiringVerdict(c), name: "control-wiring.html", view: func() any { return b.wiringView(c, place) }})
 }
 
@@ -58,7 +58,7 @@ func (b *Book) wiringVerdict(c *shop.Chain) Verdict {
 		rows[0].Says = rows[0].About + ": " + rows[0].Says
 		return b.worstOf(rows)
 	}
-	return Verdict{[]Word{{"blank", "to prove"}}, count(len(c.Stops), "device", "devices") + " in order, each once.", "Check polarity and pull each run before the supply is switched on, and read the volts at the last device with gates moving."}
+	return Verdict{[]Word{{"blank", b.words.Text("wiring.to-prove")}}, count(len(c.Stops), "device", "devices") + " in order, each once.", b.words.Text("wiring.check-polarity-and-pull-each")}
 }
 
 func (b *Book) wiringView(c *shop.Chain, place int) wiringView {

@@ -38,7 +38,7 @@ type workingTerm struct {
 type workingEnd struct{ Name, Loss string }
 
 func (b *Book) addWorking(u *duct.Use) {
-	b.add(&Sheet{Part: partAir, Path: b.Path("working", u.Name), Title: u.Name + ": the working", Kind: "table", Lede: "Every loss between the port and the fan, in the order the air meets them.",
+	b.add(&Sheet{Part: partAir, Path: b.Path("working", u.Name), Title: u.Name + ": the working", Kind: "table", Lede: b.words.Text("working.every-loss-between-the-port"),
 		Verdict: b.workingVerdict(u), name: "working.html", view: func() any { return b.workingView(u) }})
 }
 
@@ -63,9 +63,9 @@ func (b *Book) workingVerdict(u *duct.Use) Verdict {
 		}
 	}
 	if worst == nil || !of.OnCurve {
-		return Verdict{[]Word{{"blank", "not known"}}, "Off the fan's curve: there is nothing to add up.", ""}
+		return Verdict{[]Word{{"blank", b.words.Text("working.not-known")}}, b.words.Text("working.off-the-fans-curve-there"), ""}
 	}
-	return Verdict{[]Word{{"advice", worst.Stretch.Name()}}, "costs most: " + unit.Press.Figure(b.units, worst.Loss) + " of the fan's " + unit.Press.Print(b.units, of.Static) + ", " + filterPhrase(of.Filter) + ".", "Look there first: a hose cut short, the next size of pipe, one elbow fewer."}
+	return Verdict{[]Word{{"advice", worst.Stretch.Name()}}, "costs most: " + unit.Press.Figure(b.units, worst.Loss) + " of the fan's " + unit.Press.Print(b.units, of.Static) + ", " + filterPhrase(of.Filter) + ".", b.words.Text("working.look-there-first-a-hose")}
 }
 
 // lastOn is the last result of a use on a collector: with the filter due for
