@@ -18,6 +18,7 @@ func (b *Book) addAir() {
 	b.add(&Sheet{Part: partAir, Path: "ducts.html", Title: "Ducts and gates", Kind: "table", Lede: "The schedule: what each duct is, where it goes, what sits on it.",
 		Verdict: b.ductVerdict(), name: "ducts.html", view: func() any { return b.ductsView() }})
 	for i, c := range b.Plan.Shop.Collectors {
+		b.addIsometric(c)
 		b.addCollector(c, b.Plan.Air.Loads[i])
 	}
 	b.addGauges()

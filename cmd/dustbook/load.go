@@ -26,6 +26,7 @@ const exampleFile = "school.toml"
 type loaded struct {
 	plan *plan.Plan
 	path string // the shop file as the user names it; empty for the example
+	text []byte // of the shop file
 }
 
 // shown is the file's name where people may want to open it.
@@ -53,7 +54,7 @@ func (p *program) load(c *call, asOf entry.Date) (*loaded, error) {
 		return nil, err
 	}
 	l := &loaded{path: path}
-	s, problems, err := p.readShop(path)
+	s, problems, err := p.readShop(l)
 	if err != nil {
 		return nil, err
 	}
@@ -75,20 +76,21 @@ func (p *program) load(c *call, asOf entry.Date) (*loaded, error) {
 	return l, append(problems, wrong...).Err()
 }
 
-// readShop reads a shop file, or the example where the path is empty. Its
+// readShop reads the shop file, or the example where its path is empty. Its
 // problems are those of the file alone; the error is that of the disk, or of
 // a file that is none.
-func (p *program) readShop(path string) (*shop.Shop, entry.Problems, error) {
-	data, name := content.Example(), exampleFile
-	if path != "" {
+func (p *program) readShop(l *loaded) (*shop.Shop, entry.Problems, error) {
+	name := exampleFile
+	l.text = content.Example()
+	if l.path != "" {
 		var err error
-		name = filepath.Base(path)
-		if data, err = entry.ReadFile(path, path); err != nil {
+		name = filepath.Base(l.path)
+		if l.text, err = entry.ReadFile(l.path, l.path); err != nil {
 			return nil, nil, err
 		}
 	}
-	s, problems := shop.Read(name, data)
-	if path == "" {
+	s, problems := shop.Read(name, l.text)
+	if l.path == "" {
 		p.say("no " + shopFile + " here, so this is the example that the program carries" + exampleName(s))
 	}
 	return s, problems, nil

@@ -4,6 +4,7 @@
 //
 // A call goes one way: arguments → verb (verb.go, flag.go) → shop file and
 // records → plan (load.go) → the verb's own file → what is printed (talk.go).
+// Only publish reads the shop's own notes (notes.go).
 // The folder of a book is looked at (target.go, folder.go) and written
 // (write.go) through one narrow layer (disk.go). Records are written whole or
 // not at all by their own package (measure.go).

@@ -42,7 +42,7 @@ func TestMain(m *testing.M) {
 func standIn() {
 	p := &program{out: os.Stdout, err: os.Stderr, env: os.Getenv, now: time.Now, home: os.UserHomeDir, book: book.Make, open: openDisk}
 	if folder := os.Getenv("PAGES"); folder != "" {
-		p.book = func(*plan.Plan, []checks.Finding, int) (map[string][]byte, error) { return readPages(folder) }
+		p.book = func(*plan.Plan, []checks.Finding, fs.FS, int) (map[string][]byte, error) { return readPages(folder) }
 	}
 	if day := os.Getenv("NOW"); day != "" {
 		p.now = func() time.Time { t, _ := time.Parse("2006-01-02", day); return t }
@@ -55,7 +55,7 @@ func standIn() {
 		}
 	}
 	if os.Getenv("BROKEN") != "" {
-		p.book = func(*plan.Plan, []checks.Finding, int) (map[string][]byte, error) {
+		p.book = func(*plan.Plan, []checks.Finding, fs.FS, int) (map[string][]byte, error) {
 			panic("a fault\nof the book")
 		}
 	}

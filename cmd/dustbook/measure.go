@@ -32,7 +32,7 @@ func (p *program) measure(c *call) error {
 		return wrongUse{"measure needs a shop of your own, and there is no " + shopFile + " here", "name its folder or file: dustbook measure my-shop"}
 	}
 	l := &loaded{path: path}
-	s, problems, err := p.readShop(path)
+	s, problems, err := p.readShop(l)
 	if err != nil {
 		return err
 	}

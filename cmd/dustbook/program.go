@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"io/fs"
 	"time"
 
 	"dustbook/checks"
@@ -17,7 +18,7 @@ type program struct {
 	env      func(name string) string
 	now      func() time.Time
 	home     func() (string, error)
-	book     func(*plan.Plan, []checks.Finding, int) (map[string][]byte, error)
+	book     func(*plan.Plan, []checks.Finding, fs.FS, int) (map[string][]byte, error)
 	open     func(folder string) (disk, error)
 
 	result bytes.Buffer // printed when the verb is done

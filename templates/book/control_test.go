@@ -61,7 +61,7 @@ func TestHostileControlNames(t *testing.T) {
 			continue
 		}
 		p := plan.Make(s, nil, entry.Date{})
-		files, err := book.Make(p, checks.Run(p), 2)
+		files, err := book.Make(p, checks.Run(p), nil, 2)
 		if err != nil {
 			t.Errorf("%q: %v", name, err)
 			continue

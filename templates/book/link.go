@@ -15,13 +15,14 @@ import (
 // page is what a page links to and the ids it has.
 type page struct {
 	links []string
+	shows []string // what it shows: pictures and styles
 	ids   map[string]int
 	refs  []string // ids that attributes of the page refer to
 }
 
 // checkLinks reports every link that leads nowhere, every id that stands
-// twice, and every address outside the book.
-func checkLinks(files map[string][]byte) error {
+// twice, and every address outside the book that its sheet may not link to.
+func checkLinks(files map[string][]byte, outside map[string][]string) error {
 	pages := map[string]page{}
 	var faults []error
 	for _, path := range slices.Sorted(maps.Keys(files)) {
@@ -42,8 +43,16 @@ func checkLinks(files map[string][]byte) error {
 			}
 		}
 		for _, link := range p.links {
+			if slices.Contains(outside[path], link) {
+				continue
+			}
 			if fault := checkLink(link, path, files, pages); fault != "" {
 				faults = append(faults, fmt.Errorf("%s: the link %q %s", path, link, fault))
+			}
+		}
+		for _, link := range p.shows {
+			if fault := checkLink(link, path, files, pages); fault != "" {
+				faults = append(faults, fmt.Errorf("%s: what it shows, %q, %s", path, link, fault))
 			}
 		}
 	}
@@ -84,10 +93,15 @@ func readPage(data []byte) page {
 		case html.ErrorToken:
 			return p
 		case html.StartTagToken, html.SelfClosingTagToken:
-			for _, a := range tokens.Token().Attr {
-				switch a.Key {
-				case "href", "src", "xlink:href":
+			token := tokens.Token()
+			for _, a := range token.Attr {
+				switch {
+				case a.Key == "href" && token.Data == "a":
 					p.links = append(p.links, a.Val)
+				case a.Key == "href" || a.Key == "src" || a.Key == "xlink:href":
+					p.shows = append(p.shows, a.Val)
+				}
+				switch a.Key {
 				case "id":
 					p.ids[a.Val]++
 				case "aria-labelledby", "aria-describedby", "for", "headers":

@@ -32,7 +32,7 @@ func proofPlan(t testing.TB, records []*record.Record) *plan.Plan {
 
 func makeBook(t testing.TB, p *plan.Plan, workers int) map[string][]byte {
 	t.Helper()
-	files, err := book.Make(p, checks.Run(p), workers)
+	files, err := book.Make(p, checks.Run(p), nil, workers)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -79,10 +79,12 @@ func (s *sheet) band(w *shop.Wall) (a, c spot) {
 func (s *sheet) drawBand(w *shop.Wall) {
 	a, c := s.band(w)
 	along, half, long := towards(a, c), wallThick/2, span(a, c)
-	says := "wall that keeps apart"
+	says := wording.Text("drawing.wall")
 	if w.Divides.Known() {
-		says = "keeps " + w.Divides.V
-		says = strings.Replace(says, " from ", " apart from ", 1)
+		says = wording.Text("drawing.wall-keeps", w.Divides.V)
+		if one, other, two := strings.Cut(w.Divides.V, " from "); two {
+			says = wording.Text("drawing.wall-apart", one, other)
+		}
 	}
 	if w.Rating.Known() {
 		says += ", " + w.Rating.V
@@ -162,7 +164,7 @@ func (s *sheet) roomSays(r *shop.Room) block {
 		size = unit.Run.Figure(s.sys, first) + " × " + unit.Run.Print(s.sys, second)
 	}
 	if r.Height.Known() {
-		size += ", " + unit.Run.Print(s.sys, r.Height.V) + " high"
+		size += ", " + wording.Text("drawing.high", unit.Run.Print(s.sys, r.Height.V))
 	}
 	b.under(size, false)
 	return b

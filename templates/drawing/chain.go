@@ -165,10 +165,7 @@ func (d *chainPen) cable() string { return "Both conductors are " + drawable(d.c
 
 // chainKey is what the two lines mean.
 func chainKey() []sign {
-	return []sign{
-		{"+ conductor, the same colour all the way", func(p *pen, at spot) { p.line(plusLook, "", at, at.moved(sampleWide, 0)) }},
-		{"− conductor", func(p *pen, at spot) { p.line(minusLook, "", at, at.moved(sampleWide, 0)) }},
-	}
+	return []sign{signOf("plus"), signOf("minus")}
 }
 
 // desc says in words what the drawing shows.

@@ -1,5 +1,6 @@
 // Package drawing knows how a shop is drawn: the floor plan with its ducts,
-// the fan's chart and the pressure along a run, as SVG.
+// each collector's ducts in isometric, the fan's chart and the pressure along
+// a run, as SVG. Key lists every mark with a sample and every class.
 //
 // Every drawing is one complete <svg> element for a page, with a title and a
 // description that say in words what it shows. Colours are class names (see
@@ -20,6 +21,10 @@
 // drop inside a machine's box, just outside it. The file gives a point for a
 // machine, so its box is as large as a common footprint or as its name. Ducts
 // without a route stand below as a tree in order, to no scale.
+//
+// The isometric is true, 30 degrees, from the corner of the shop from which
+// the fewest ducts cover each other; lengths along the three axes are to one
+// scale. Stretches are numbered from the collector outwards (see InOrder).
 //
 // Sizes are in drawing units. A drawing shown one to one has a unit of one
 // CSS pixel, and no text smaller than 13 units; its width and height

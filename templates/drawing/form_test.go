@@ -26,6 +26,7 @@ func drawings(p *plan.Plan) map[string]drawing.SVG {
 		}
 	}
 	for i, c := range p.Shop.Collectors {
+		all["isometric "+c.Name] = board.Isometric(c, fmt.Sprintf("i%d", i))
 		all["fan "+c.Name], _ = drawing.FanChart(p, c, fmt.Sprintf("f%d", i))
 	}
 	return all
@@ -191,7 +192,7 @@ name = "🪚 & <g>"
 on = "D'1\""
 `, machine, long, machine))
 	r := named(t, p, machine)
-	for _, svg := range []drawing.SVG{drawing.Plan(p, nil, `a"><script>`), drawing.Plan(p, r, "b"), drawing.Profile(p, r, r.Ports[0].Port, "c")} {
+	for _, svg := range []drawing.SVG{drawing.Plan(p, nil, `a"><script>`), drawing.Plan(p, r, "b"), drawing.Profile(p, r, r.Ports[0].Port, "c"), drawing.Isometric(p, p.Shop.Collectors[0], `d"><script>`)} {
 		root := parse(t, svg)
 		titles := map[string]bool{}
 		root.each(func(n *node) {

@@ -12,7 +12,13 @@ const (
 )
 
 func (g gateState) String() string {
-	return [...]string{"", "open", "shut"}[g]
+	switch g {
+	case openGate:
+		return wording.Text("drawing.open")
+	case shutGate:
+		return wording.Text("drawing.shut")
+	}
+	return ""
 }
 
 // gateMark is a slide gate as drawn: a frame across the duct with its blade.
@@ -243,6 +249,9 @@ func gateSays(m *gateMark, state gateState, most int) block {
 func (s *sheet) gateLabel(m *gateMark) *label {
 	l := &label{near: 170, pad: 25}
 	for i, most := range [3]int{1300, 900, 600} {
+		if i > 0 && !whole(m.gate.Name, true, plainText, most) {
+			break // narrower would cut a word
+		}
 		f := form{gateSays(m, openGate, most), gateSays(m, m.state, most), i * 60}
 		if n := len(l.forms); n > 0 && len(f.block.lines) == len(l.forms[n-1].block.lines) {
 			continue

@@ -49,7 +49,7 @@ func (s *sheet) machineOf(m *shop.Machine) *machineMark {
 // drawHose draws a fixed hose as a ribbed line, a movable one dashed: heavy
 // to where it stands, thin to where else it can go.
 func (s *sheet) drawHose(h *hoseMark) {
-	says := "hose from " + h.port.Full() + " to " + h.duct.Name
+	says := wording.Text("drawing.hose", h.port.Full(), h.duct.Name)
 	long := span(h.from, h.to)
 	if !h.movable {
 		w := towards(h.from, h.to)

@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
 
@@ -26,7 +25,7 @@ const (
 func (s *sheet) drawFoot() {
 	key, notes := s.signs(), s.notes()
 	if !s.drawn && len(notes) == 0 {
-		notes = []string{"Nothing to draw: the shop file has no room, machine, collector or duct."}
+		notes = []string{wording.Text("drawing.nothing")}
 	}
 	s.foot(key, notes)
 }
@@ -61,97 +60,48 @@ func (p *pen) foot(key []sign, notes []string) {
 // signs are the entries that this drawing needs.
 func (s *sheet) signs() []sign {
 	var list []sign
-	add := func(when bool, means string, draw func(p *pen, at spot)) {
-		if when {
-			list = append(list, sign{means, draw})
-		}
+	for _, name := range s.marksUsed() {
+		list = append(list, signOf(name))
 	}
-	anyDuct, someOpen, someShut := len(s.shop.Ducts) > 0, false, false
-	for _, d := range s.shop.Ducts {
-		for _, stretch := range d.Stretches {
-			someOpen, someShut = someOpen || s.open[stretch], someShut || !s.open[stretch]
-		}
-	}
-	add(anyDuct && someOpen, "open way, air moves with the arrow", func(p *pen, at spot) { samplePipe(p, at, true) })
-	add(s.known.slow, "too slow for its dust", func(p *pen, at spot) {
-		samplePipe(p, at, true)
-		p.rect(look{fill: airSoft}, "", around(at.moved(sampleWide/2, 0), 60, 43))
-		p.arrow(at.moved(sampleWide/2+34, 0), way{1, 0}, 34, true)
-	})
-	add(anyDuct && someShut && s.use != nil, "off the open way", func(p *pen, at spot) { samplePipe(p, at, false) })
-	states := map[gateState]bool{}
-	for _, g := range s.shop.Gates {
-		states[s.stateOf(g)] = true
-	}
-	for _, state := range [3]gateState{openGate, shutGate, notSaid} {
-		means := map[gateState]string{openGate: "gate open: blade drawn out", shutGate: "gate shut: blade across", notSaid: "gate"}[state]
-		add(states[state], means, func(p *pen, at spot) { sampleGate(p, at, state) })
-	}
-	up, down := false, false
-	for _, p := range s.pipes {
-		for _, r := range p.risers {
-			up, down = up || r.up, down || !r.up
-		}
-	}
-	add(up, "duct rises, going with the air", func(p *pen, at spot) { p.drawRiser(riser{at.moved(sampleWide/2, 0), true, 70}) })
-	add(down, "duct drops", func(p *pen, at spot) { p.drawRiser(riser{at.moved(sampleWide/2, 0), false, 70}) })
-	stands, could, fixed := false, false, false
-	for _, h := range s.hoses {
-		stands, could, fixed = stands || h.stands, could || h.movable && !h.stands, fixed || !h.movable
-	}
-	add(stands, "movable end, where it stands", func(p *pen, at spot) {
-		p.line(look{line: dark, weight: 38, dash: "7 4"}, "", at, at.moved(sampleWide, 0))
-	})
-	elsewhere := "movable end, where else it goes"
-	if s.use == nil {
-		elsewhere = "movable end, where it can go"
-	}
-	add(could, elsewhere, func(p *pen, at spot) {
-		p.line(look{line: dark, weight: 9, dash: "4 4"}, "", at, at.moved(sampleWide, 0))
-	})
-	add(fixed, "hose", sampleHose)
-	add(len(s.shop.Walls) > 0, "wall that keeps apart, with its rating", sampleBand)
-	add(len(s.leaks) > 0, "leak", func(p *pen, at spot) {
-		p.drawLeak(&leakMark{tip: at.moved(300, 0), tail: at.moved(120, 0)})
-	})
 	return list
 }
 
-func samplePipe(p *pen, at spot, open bool) {
-	for _, inside := range [2]bool{false, true} {
-		p.line(pipeLook(90, open, inside), "", at, at.moved(sampleWide, 0))
+// marksUsed are the names of the marks this drawing needs explained, in the
+// order of the key. What carries its own name or word is left to Key.
+func (s *sheet) marksUsed() []string {
+	used := map[string]bool{"slow": s.known.slow, "rated-wall": len(s.shop.Walls) > 0, "leak": len(s.leaks) > 0, "tap": len(s.taps) > 0}
+	for _, d := range s.shop.Ducts {
+		for _, stretch := range d.Stretches {
+			open := s.open[stretch]
+			used["way"], used["off"] = used["way"] || open, used["off"] || !open && s.use != nil
+		}
 	}
-	if open {
-		p.arrow(at.moved(sampleWide/2+34, 0), way{1, 0}, 34, false)
+	for _, g := range s.shop.Gates {
+		used[map[gateState]string{openGate: "gate-open", shutGate: "gate-shut", notSaid: "gate"}[s.stateOf(g)]] = true
 	}
-}
-
-func sampleGate(p *pen, at spot, state gateState) {
-	middle := at.moved(sampleWide/2, 0)
-	for _, inside := range [2]bool{false, true} {
-		p.line(pipeLook(70, false, inside), "", at.moved(60, 0), at.moved(sampleWide-60, 0))
+	for _, p := range s.pipes {
+		for _, r := range p.risers {
+			used["rise"], used["drop"] = used["rise"] || r.up, used["drop"] || !r.up
+		}
 	}
-	p.gateShape(&gateMark{gate: &shop.Gate{}, state: state, at: middle, along: way{1, 0}, half: 35 + frameOver, left: true})
-}
-
-func sampleHose(p *pen, at spot) {
-	p.line(look{line: soft, weight: 80 + 2*edge}, "", at, at.moved(sampleWide, 0))
-	p.line(look{line: paper, weight: 80}, "", at, at.moved(sampleWide, 0))
-	var ribs []path
-	for x := 30; x < sampleWide; x += 40 {
-		ribs = append(ribs, path{at.moved(x, -40), at.moved(x, 40)})
+	elsewhere := "end-elsewhere"
+	if s.use == nil {
+		elsewhere = "end-can"
 	}
-	p.lines(look{line: dark, weight: 8}, "", ribs...)
-}
-
-func sampleBand(p *pen, at spot) {
-	half := wallThick / 2
-	p.area(look{fill: paper, line: dark, weight: 16, mitre: true}, "", at.moved(0, -half), at.moved(sampleWide, -half), at.moved(sampleWide, half), at.moved(0, half))
-	var hatch []path
-	for x := hatchStep / 2; x+wallThick < sampleWide; x += hatchStep {
-		hatch = append(hatch, path{at.moved(x, half), at.moved(x+wallThick, -half)})
+	for _, h := range s.hoses {
+		used["end-here"], used["hose"] = used["end-here"] || h.stands, used["hose"] || !h.movable
+		used[elsewhere] = used[elsewhere] || h.movable && !h.stands
 	}
-	p.lines(look{line: dark, weight: 9}, "", hatch...)
+	for _, m := range s.fixtures {
+		used["stop"], used["extinguisher"] = used["stop"] || m.stop != nil, used["extinguisher"] || m.stop == nil
+	}
+	var list []string
+	for _, m := range marks {
+		if used[m.name] {
+			list = append(list, m.name)
+		}
+	}
+	return list
 }
 
 // notes are what else has to be said of the drawing.
@@ -159,29 +109,29 @@ func (s *sheet) notes() []string {
 	var list []string
 	for _, r := range s.results {
 		if !r.OnCurve {
-			list = append(list, "No figures for "+r.Collector.Name+": "+r.Why+".")
+			list = append(list, wording.Text("drawing.off-of", r.Collector.Name, r.Why))
 		}
 	}
 	if s.why != "" {
-		list = append(list, "No figures: "+s.why+".")
+		list = append(list, wording.Text("drawing.off", s.why))
 	}
 	if s.known.slow {
-		list = append(list, slowMark+"slow: under the speed its dust needs, dust settles there.")
+		list = append(list, slowMark+wording.Text("drawing.slow-note"))
 	}
 	if s.known.short {
-		list = append(list, slowMark+"needs: the port gets less than this.")
+		list = append(list, slowMark+wording.Text("drawing.needs-note"))
 	}
 	if len(s.pipes) > 0 && s.wider > 1 {
-		list = append(list, "Ducts are drawn "+unit.Short(s.wider)+" times as wide as to scale.")
+		list = append(list, wording.Text("drawing.wider", unit.Short(s.wider)))
 	}
 	if len(s.machines) > 0 {
-		list = append(list, "Machine boxes are not to scale: the shop file gives a point for each.")
+		list = append(list, wording.Text("drawing.boxes"))
 	}
 	if s.scale.turned {
-		list = append(list, "Turned a quarter to the left: what runs right in the shop file runs up here.")
+		list = append(list, wording.Text("drawing.turned"))
 	}
 	if missing := s.notShown(); len(missing) > 0 {
-		list = append(list, "Not drawn, for want of a place or a duct in the shop file: "+listed(missing, func(name string) string { return name })+".")
+		list = append(list, wording.Text("drawing.missing", listed(missing, func(name string) string { return name })))
 	}
 	return list
 }

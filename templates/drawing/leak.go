@@ -49,7 +49,7 @@ func (p *pen) drawLeak(m *leakMark) {
 
 // leakLabel says how large the hole is and, in a use, what it draws.
 func (s *sheet) leakLabel(m *leakMark) *label {
-	says := "leak " + unit.Size.Print(s.sys, m.leak.Hole)
+	says := wording.Text("drawing.leak", unit.Size.Print(s.sys, m.leak.Hole))
 	if r := s.resultOf(m.leak.On.Collector); r != nil && r.OnCurve {
 		for _, v := range r.Leaks {
 			if v.Leak == m.leak {

@@ -103,6 +103,23 @@ func TestLook(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	for _, name := range append([]string{"works"}, shops...) {
+		p, page := load(t, name), lookStyle
+		for i, c := range p.Shop.Collectors {
+			page += "<h1>" + c.Name + `</h1><div class="box">` + string(drawing.Isometric(p, c, "i"+strconv.Itoa(i))) + "</div>"
+		}
+		if err := os.WriteFile(filepath.Join(dir, name+"-isometric.html"), []byte(page), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	key := lookStyle
+	for _, row := range drawing.Key("k") {
+		key += `<p>` + string(row.Sample) + " <b>" + row.Name + "</b>: " + row.Means + "</p>"
+	}
+	if err := os.WriteFile(filepath.Join(dir, "key.html"), []byte(key), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	write("works", load(t, "works"), "", "Panel saw")
 	charts("hallcharts", load(t, "hall"), "Thicknesser", "Table saw")
 	charts("shedcharts", load(t, "shed"), "Band saw")
 	write("yard", load(t, "yard"), "", "Wide belt sander", "Mortiser")

@@ -64,8 +64,23 @@ func TestNoTextOverText(t *testing.T) {
 	}
 }
 
+// TestNoTextOverTextInTheWorks checks the plan and the isometrics of
+// twenty-four machines.
+func TestNoTextOverTextInTheWorks(t *testing.T) {
+	p := load(t, "works")
+	if len(p.Shop.Machines) != 24 {
+		t.Fatalf("%d machines", len(p.Shop.Machines))
+	}
+	board := drawing.NewBoard(p)
+	checkTexts(t, "neutral", board.Plan(nil, "n"))
+	checkTexts(t, "use", board.Plan(p.Air.Uses[0].Results[0], "u"))
+	for _, c := range p.Shop.Collectors {
+		checkTexts(t, c.Name, board.Isometric(c, "i"))
+	}
+}
+
 // TestNoTextOverTextAnywhere checks shops made by a seed, two hundred in a
-// whole run: of each the neutral plan and one use, of every eighth the charts
+// whole run: of each the neutral plan, the isometrics and one use, of every eighth the charts
 // too. The uses go round, so that every kind of use is among them.
 func TestNoTextOverTextAnywhere(t *testing.T) {
 	kinds := map[duct.UseKind]bool{}
@@ -73,6 +88,9 @@ func TestNoTextOverTextAnywhere(t *testing.T) {
 		p := read(t, "random.toml", drawing.RandomShop(seed))
 		board, uses := drawing.NewBoard(p), p.Air.Uses
 		checkTexts(t, fmt.Sprintf("seed %d neutral", seed), board.Plan(nil, "n"))
+		for _, c := range p.Shop.Collectors {
+			checkTexts(t, fmt.Sprintf("seed %d isometric", seed), board.Isometric(c, "i"))
+		}
 		use := uses[seed%uint64(len(uses))]
 		for _, one := range use.Results[:min(1, len(use.Results))] {
 			kinds[use.Kind] = true

@@ -1,7 +1,7 @@
 package drawing
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -146,36 +146,50 @@ func (s *sheet) draw() {
 	for _, m := range s.leaks {
 		s.drawLeak(m)
 	}
+	for _, m := range s.taps {
+		s.drawTap(m)
+	}
+	for _, m := range s.fixtures {
+		s.drawFixture(m)
+	}
 	s.drawArrows()
 	for _, l := range s.words {
 		l.draw(&s.pen, s.lie(l.box, l, never) > 0)
 	}
 	s.drawSizes()
-	s.drawTree()
+	s.drawTree(s.shop.Collectors)
 	s.drawFoot()
 }
 
 // planTitle names the drawing.
 func planTitle(p *plan.Plan, r *duct.Result) string {
-	if r == nil {
-		return "Plan of " + p.Shop.Name
+	switch {
+	case r == nil:
+		return wording.Text("drawing.plan.title", p.Shop.Name)
+	case r.Filter == duct.NoFilter:
+		return wording.Text("drawing.plan.title-use", p.Shop.Name, r.Use.Name)
 	}
-	title := "Plan of " + p.Shop.Name + ": " + r.Use.Name
-	if r.Filter != duct.NoFilter {
-		title += ", filter " + r.Filter
-	}
-	return title
+	return wording.Text("drawing.plan.title-filter", p.Shop.Name, r.Use.Name, r.Filter)
 }
 
 // planDesc says in words what the plan shows.
 func planDesc(p *plan.Plan, r *duct.Result) string {
 	s := p.Shop
-	var b strings.Builder
-	fmt.Fprintf(&b, "Rooms: %s. Machines: %s. Collectors: %s.", listed(s.Rooms, func(r *shop.Room) string { return r.Name }),
-		listed(s.Machines, func(m *shop.Machine) string { return m.Name }), listed(s.Collectors, func(c *shop.Collector) string { return c.Name }))
+	name := func(g *shop.Gate) string { return g.Name }
+	says := []string{wording.Text("drawing.plan.desc", listed(s.Rooms, func(r *shop.Room) string { return r.Name }),
+		listed(s.Machines, func(m *shop.Machine) string { return m.Name }), listed(s.Collectors, func(c *shop.Collector) string { return c.Name }))}
+	if len(s.Stops) > 0 {
+		says = append(says, wording.Text("drawing.plan.stops", listed(s.Stops, func(b *shop.StopButton) string { return b.Name })))
+	}
+	if n := len(s.Extinguishers); n > 0 {
+		says = append(says, wording.Text("drawing.plan.extinguishers", strconv.Itoa(n)))
+	}
 	if r == nil {
-		fmt.Fprintf(&b, " Ducts: %s. Gates: %s.", listed(s.Ducts, func(d *shop.Duct) string { return d.Name }), listed(s.Gates, func(g *shop.Gate) string { return g.Name }))
-		return b.String()
+		says = append(says, wording.Text("drawing.plan.ducts", listed(s.Ducts, func(d *shop.Duct) string { return d.Name }), listed(s.Gates, name)))
+		if len(s.Taps) > 0 {
+			says = append(says, wording.Text("drawing.plan.taps", listed(s.Taps, func(t *shop.Tap) string { return t.Name })))
+		}
+		return strings.Join(says, " ")
 	}
 	var open, shut []*shop.Gate
 	for _, g := range s.Gates {
@@ -185,18 +199,17 @@ func planDesc(p *plan.Plan, r *duct.Result) string {
 			shut = append(shut, g)
 		}
 	}
-	name := func(g *shop.Gate) string { return g.Name }
-	fmt.Fprintf(&b, " Gates open: %s. Gates shut: %s.", listed(open, name), listed(shut, name))
+	says = append(says, wording.Text("drawing.plan.gates", listed(open, name), listed(shut, name)))
 	if !r.OnCurve {
-		b.WriteString(" No figures: " + r.Why + ".")
+		says = append(says, wording.Text("drawing.off", r.Why))
 	}
-	return b.String()
+	return strings.Join(says, " ")
 }
 
 // listed is a list of names with commas; "none" where it is empty.
 func listed[T any](list []T, name func(T) string) string {
 	if len(list) == 0 {
-		return "none"
+		return wording.Text("drawing.none")
 	}
 	names := make([]string, len(list))
 	for i, item := range list {

@@ -86,13 +86,17 @@ func (r *rowPen) leak(l *shop.Leak) {
 // rowLabel is what a row says of its duct: name, size and length; in a use
 // also what passes its downstream end.
 func (s *sheet) rowLabel(d *shop.Duct) block {
-	b := writing(d.Name, true, plainText, treeLabel, 3)
+	name := d.Name
+	if s.numbers != nil {
+		name = numbersOf(d, s.numbers) + " · " + name
+	}
+	b := writing(name, true, plainText, treeLabel, 3)
 	says := s.sizeOf(d)
 	if d.Length > 0 {
 		says += " · " + unit.Run.Print(s.sys, d.Length)
 	}
 	if d.Into != nil && len(d.Into.Route) > 1 {
-		says += " · joins at " + unit.Run.Print(s.sys, d.JoinAt)
+		says += " · " + wording.Text("drawing.joins", unit.Run.Print(s.sys, d.JoinAt))
 	}
 	b.under(says, false)
 	r := s.resultOf(d.Collector)
@@ -112,7 +116,7 @@ func (s *sheet) speedOf(v *duct.StretchResult) string {
 	}
 	s.known.slow = true
 	first, _ := unit.Speed.Pair(s.sys, v.Velocity, v.Transport)
-	return first + " " + unit.Speed.Unit(s.sys) + " " + slowMark + "slow"
+	return first + " " + unit.Speed.Unit(s.sys) + " " + slowMark + wording.Text("drawing.slow")
 }
 
 // rowEnd draws the machines at the upstream end of a row; with a movable end
@@ -134,8 +138,8 @@ func (t *tree) rowEnd(d *shop.Duct, at spot) {
 			t.line(look{line: dark, weight: 9, dash: "4 4"}, "", at, at.moved(240, 0))
 			at.x += 240
 		} else if i > 0 {
-			t.note("or", at.moved(80, 0), fromStart)
-			at.x += 160 + textWidth("or", false, smallText)
+			t.note(wording.Text("drawing.or"), at.moved(80, 0), fromStart)
+			at.x += 160 + textWidth(wording.Text("drawing.or"), false, smallText)
 		}
 		name := port.Machine.Name
 		if len(port.Machine.Ports) > 1 {
@@ -155,8 +159,8 @@ func (t *tree) rowEnd(d *shop.Duct, at spot) {
 	}
 }
 
-// notShown are the names of machines and collectors that the drawing cannot
-// place.
+// notShown are the names of what the drawing cannot place: machines,
+// collectors, stops, extinguishers and taps.
 func (s *sheet) notShown() []string {
 	var list []string
 	for _, m := range s.shop.Machines {
@@ -177,5 +181,5 @@ func (s *sheet) notShown() []string {
 			list = append(list, c.Name)
 		}
 	}
-	return list
+	return append(list, s.fixturesNotShown()...)
 }

@@ -81,6 +81,16 @@ func everyPoint(s *shop.Shop) []shop.Point {
 			list = append(list, c.Place.V)
 		}
 	}
+	for _, e := range s.Extinguishers {
+		if e.Place.Known() {
+			list = append(list, e.Place.V)
+		}
+	}
+	for _, b := range s.Stops {
+		if b.Place.Known() {
+			list = append(list, b.Place.V)
+		}
+	}
 	for _, d := range s.Ducts {
 		for _, at := range d.Route {
 			list = append(list, shop.Point{X: at.X, Y: at.Y})

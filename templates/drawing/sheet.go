@@ -29,10 +29,13 @@ type sheet struct {
 	gates      []*gateMark
 	leaks      []*leakMark
 	hoses      []*hoseMark
+	fixtures   []*fixtureMark
+	taps       []*tapMark
 	words      []*label // every label that is not a machine
 	open       map[*shop.Stretch]bool
 	complete   bool // the words of this plan alone are among them
 	known      usedSigns
+	numbers    map[*shop.Stretch]int // of the stretches on an isometric; nil on a plan
 }
 
 // newSheet lays out a plan at a growth without drawing it. Of the labels it
@@ -45,9 +48,11 @@ func newSheet(b *Board, r *duct.Result, growth float64) *sheet {
 	s.findDoors()
 	s.placeCollectors()
 	s.addStrips()
+	s.placeFixtures()
 	s.placeMachines()
 	s.placeGates()
 	s.placeLeaks()
+	s.placeTaps()
 	s.placeHoses()
 	s.placeFixed()
 	return s
@@ -126,16 +131,8 @@ func (s *sheet) layPipes() {
 		for i := range p.pieces {
 			p.pieces[i].open = s.open[p.pieces[i].stretch]
 		}
-		into := s.pipeOf(p.duct.Into)
-		if into == nil {
-			continue
-		}
-		// a route may end a little beside the duct it joins
-		if at, _ := into.path.at(into.planAt(p.duct.JoinAt)); span(at, p.path.end()) > 10 {
-			p.path = append(p.path, at)
-			p.pieces[len(p.pieces)-1].to = p.path.long()
-		}
 	}
+	s.closeJoins()
 }
 
 // pipeOf is the pipe of a duct; nil where it has no route.

@@ -12,7 +12,7 @@ const slowMark = "▲ "
 // sizeOf prints a duct's size.
 func (s *sheet) sizeOf(d *shop.Duct) string {
 	if d.Choose || d.Size <= 0 {
-		return "size to choose"
+		return wording.Text("drawing.choose")
 	}
 	return unit.Size.Print(s.sys, d.Size)
 }
@@ -136,12 +136,12 @@ func (s *sheet) flowTag(p *pipe, v *duct.StretchResult, port *duct.PortResult) *
 	l.block.under(s.speedOf(v), false)
 	if !v.HoseCarries {
 		first, _ := unit.Speed.Pair(s.sys, v.HoseVelocity, v.Transport)
-		l.block.under("hose "+first+" "+unit.Speed.Unit(s.sys)+" "+slowMark+"slow", false)
+		l.block.under(wording.Text("drawing.hose-speed", first+" "+unit.Speed.Unit(s.sys))+" "+slowMark+wording.Text("drawing.slow"), false)
 		s.known.slow = true
 	}
 	if port != nil && !port.Captured {
 		_, need := unit.Air.Pair(s.sys, port.Flow, port.Port.Flow)
-		l.block.under(slowMark+"needs "+need+" "+unit.Air.Unit(s.sys), false)
+		l.block.under(slowMark+wording.Text("drawing.needs", need+" "+unit.Air.Unit(s.sys)), false)
 		s.known.short = true
 	}
 	l.anchors = s.alongPiece(p, piece.from, piece.to, p.width/2+130)

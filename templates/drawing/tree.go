@@ -42,11 +42,11 @@ func (v treeLine) draw(s *sheet, inside bool) {
 	s.line(l, "", spots...)
 }
 
-// drawTree draws the ducts that have no route as a tree in order, to no
-// scale: what they empty into at the left, the machines at the right.
-func (s *sheet) drawTree() {
+// drawTree draws the ducts of collectors that have no route as a tree in
+// order, to no scale: what they empty into at the left, the machines at the right.
+func (s *sheet) drawTree(collectors []*shop.Collector) {
 	t := &tree{sheet: s}
-	for _, c := range s.shop.Collectors {
+	for _, c := range collectors {
 		ducts := unrouted(s.shop.Ducts, func(d *shop.Duct) bool { return d.Into == nil && d.Collector == c })
 		if len(ducts) > 0 {
 			t.root(t.top(), c.Name, c, ducts)
@@ -79,7 +79,7 @@ func (t *tree) top() spot {
 	}
 	at := spot{t.extent.left, t.extent.bottom + 350}
 	if len(t.pipes) == 0 {
-		t.note("Ducts without a route in the shop file: in order, to no scale.", at, fromStart)
+		t.note(wording.Text("drawing.unrouted"), at, fromStart)
 		at.y += 160
 	}
 	return at

@@ -18,6 +18,12 @@ func (s *sheet) placeFixed() {
 	for _, d := range s.doors {
 		s.words = append(s.words, exitLabel(d))
 	}
+	for _, m := range s.fixtures {
+		s.words = append(s.words, m.label())
+	}
+	for _, m := range s.taps {
+		s.words = append(s.words, m.label())
+	}
 	for _, r := range s.shop.Rooms {
 		if o := s.outline(r); len(o) > 2 {
 			s.words = append(s.words, s.roomLabel(s.roomSays(r), o))
@@ -66,7 +72,7 @@ func exitLabel(d door) *label {
 	middle := spot{(d.hinge.x + d.jamb.x) / 2, (d.hinge.y + d.jamb.y) / 2}
 	wide := span(d.hinge, d.jamb)
 	at := func(out int) spot { return middle.step(d.outward, out, 0) }
-	return &label{block: writing("EXIT", true, plainText, 2000, 1), near: 500, anchors: []anchor{
+	return &label{block: writing(wording.Text("drawing.exit"), true, plainText, 2000, 1), near: 500, anchors: []anchor{
 		{at: at(wide), clear: 50}, {at: at(wallThick / 2), clear: 50, cost: 40}, {at: at(-wallThick / 2), clear: 50, cost: 200},
 	}}
 }

@@ -157,3 +157,15 @@ func fits(lines []filled, size, width int) bool {
 	}
 	return true
 }
+
+// whole reports whether no word of a text has to be cut to stay within most.
+func whole(text string, bold bool, size, most int) bool {
+	for _, word := range strings.Fields(drawable(text)) {
+		for _, part := range parts(word) {
+			if room(advance(part, bold), size) > most {
+				return false
+			}
+		}
+	}
+	return true
+}
