@@ -9,7 +9,6 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
-	"dustbook/templates/drawing"
 )
 
 // addAir adds the schedule of ducts, a sheet for each collector and the
@@ -143,6 +142,7 @@ func (b *Book) leakWords(g *shop.Gate) string {
 
 // collectorView is the sheet of one collector.
 type collectorView struct {
+	Name              string
 	Chart             template.HTML
 	FlowUnit, PressUn string
 	PowerUnit         string
@@ -161,13 +161,13 @@ type pointRow struct {
 }
 
 func (b *Book) addCollector(c *shop.Collector, load duct.Load) {
-	b.add(&Sheet{Part: partAir, Path: b.Path("collector", c.Name), Title: c.Name, Kind: "table", Lede: "The fan's curve, where every use meets it, and what its motor has to carry.",
+	b.add(&Sheet{Part: partAir, Path: b.Path("collector", c.Name), Title: c.Name, Kind: "table", Lede: b.words.Text("collector.lede"),
 		Verdict: b.worstOf(b.rowsAbout("collector", c.Name)), name: "collector.html", view: func() any { return b.collectorView(c, load) }})
 }
 
 func (b *Book) collectorView(c *shop.Collector, load duct.Load) collectorView {
-	chart, points := drawing.FanChart(b.Plan, c, "fan")
-	v := collectorView{Chart: trusted(chart), FlowUnit: unit.Air.Unit(b.units), PressUn: unit.Press.Unit(b.units), PowerUnit: unit.Shaft.Unit(b.units)}
+	chart, points := b.board.FanChart(c, "fan")
+	v := collectorView{Name: c.Name, Chart: trusted(chart), FlowUnit: unit.Air.Unit(b.units), PressUn: unit.Press.Unit(b.units), PowerUnit: unit.Shaft.Unit(b.units)}
 	numbers := map[[2]string]int{}
 	for _, p := range points {
 		numbers[[2]string{p.Use, p.Filter}] = p.Number
@@ -178,7 +178,7 @@ func (b *Book) collectorView(c *shop.Collector, load duct.Load) collectorView {
 				continue
 			}
 			if !r.OnCurve {
-				v.Off = append(v.Off, u.Name+", "+filterPhrase(r.Filter)+": "+r.Why)
+				v.Off = append(v.Off, b.words.Text("collector.off-of", u.Name, filterPhrase(r.Filter), r.Why))
 				continue
 			}
 			v.Points = append(v.Points, b.pointRow(u, r, numbers[[2]string{u.Name, r.Filter}]))
@@ -206,13 +206,13 @@ func (b *Book) worstOf(rows []findingRow) Verdict {
 			if row.Weight == want && row.State.Class != "met" {
 				w := row.State
 				if want == "stop" {
-					w = Word{"stop", "stop"}
+					w = Word{"stop", b.words.Text("collector.stop")}
 				}
 				return Verdict{[]Word{w}, row.Says, row.Do}
 			}
 		}
 	}
-	return Verdict{[]Word{{"met", "met"}}, "Nothing stands against it in what was checked.", "Read the gauge and the amps at first start."}
+	return Verdict{[]Word{{"met", b.words.Text("collector.met")}}, b.words.Text("collector.nothing-against"), b.words.Text("collector.first-start")}
 }
 
 func (b *Book) pointRow(u *duct.Use, r *duct.Result, number int) pointRow {
@@ -226,40 +226,41 @@ func (b *Book) pointRow(u *duct.Use, r *duct.Result, number int) pointRow {
 	}
 	switch {
 	case len(r.Crossings) > 1:
-		row.Remark = "crosses more than once"
+		row.Remark = b.words.Text("collector.crosses")
 	case r.LeftOfPeak:
-		row.Remark = "left of the highest point"
+		row.Remark = b.words.Text("collector.left-of-peak")
 	}
 	return row
 }
 
 func (b *Book) collectorFacts(c *shop.Collector, load duct.Load) [][2]string {
 	row := b.collectorRow(c)
-	facts := [][2]string{
-		{"Claimed by the maker", row.Claimed + ", " + row.Suction},
-		{"Delivered with machines in use", row.Delivered},
-		{"Inlet", unit.Size.Print(b.units, c.Inlet)},
-		{"Air goes", row.Exhaust},
-	}
+	var facts [][2]string
+	add := func(of, says string) { facts = append(facts, [2]string{b.words.Text("collector.fact." + of), says}) }
+	at := func(p string, q unit.Flow) string { return b.words.Text("collector.at", p, unit.Air.Print(b.units, q)) }
+	add("claimed", row.Claimed+", "+row.Suction)
+	add("delivered", row.Delivered)
+	add("inlet", unit.Size.Print(b.units, c.Inlet))
+	add("exhaust", row.Exhaust)
 	if len(c.Curve) == 0 {
-		facts = append(facts, [2]string{"Curve", "none given; a parabola through the two claims"})
+		add("curve", b.words.Text("collector.parabola"))
 	} else {
-		facts = append(facts, [2]string{"Curve", count(len(c.Curve), "point", "points") + " at " + unit.Weight.Print(b.units, c.CurveDensity.V)})
+		add("curve", b.words.Text("collector.at", b.words.Count("collector.points", len(c.Curve)), unit.Weight.Print(b.units, c.CurveDensity.V)))
 	}
-	if c.Filter != nil {
-		facts = append(facts, [2]string{"Filter", unit.Press.Print(b.units, c.Filter.Clean) + " clean, " + unit.Press.Print(b.units, c.Filter.Change) + " due for change, at " + unit.Air.Print(b.units, c.Filter.Flow)})
+	if f := c.Filter; f != nil {
+		add("filter", b.words.Text("collector.filter-loss", unit.Press.Print(b.units, f.Clean), unit.Press.Print(b.units, f.Change), unit.Air.Print(b.units, f.Flow)))
 	}
 	if c.Separator != nil {
-		facts = append(facts, [2]string{"Separator", unit.Press.Print(b.units, c.Separator.Loss) + " at " + unit.Air.Print(b.units, c.Separator.Flow)})
+		add("separator", at(unit.Press.Print(b.units, c.Separator.Loss), c.Separator.Flow))
 	}
 	if load.Known {
-		facts = append(facts, [2]string{"Greatest shaft power on the curve", unit.Shaft.Print(b.units, load.Greatest) + " at " + unit.Air.Print(b.units, load.At) + "; the motor carries " + unit.Shaft.Print(b.units, load.Rated)})
+		add("greatest", b.words.Text("collector.motor-carries", at(unit.Shaft.Print(b.units, load.Greatest), load.At), unit.Shaft.Print(b.units, load.Rated)))
 		if load.DuctOffKnown {
-			facts = append(facts, [2]string{"Shaft power with the ducts off", unit.Shaft.Print(b.units, load.DuctOff) + " at " + unit.Air.Print(b.units, load.DuctOffFlow)})
+			add("duct-off", at(unit.Shaft.Print(b.units, load.DuctOff), load.DuctOffFlow))
 		}
 	}
 	if c.Bin != nil {
-		facts = append(facts, [2]string{"Bin", unit.Bin.Print(b.units, c.Bin.Size) + " " + c.Bin.Called})
+		add("bin", unit.Bin.Print(b.units, c.Bin.Size)+" "+c.Bin.Called)
 	}
 	return facts
 }

@@ -17,12 +17,12 @@ var Classes = []Class{
 	{"fill-soft", "text of lesser weight: the figures of dimensions"},
 	{"fill-paper", "the sheet's own ground: hollow ducts, frames of tags, breaks in a wall"},
 	{"fill-tint", "a machine at rest"},
-	{"fill-air", "arrows on the open way"},
+	{"fill-air", "arrows of moving air"},
 	{"fill-air-soft", "where air moves: machines and collectors in use"},
-	{"fill-stop", "the words that say a figure falls short, behind their mark ▲"},
+	{"fill-stop", "the words that say a figure falls short, behind their mark ▲, and the middle of a stop"},
 	{"line-ink", "outlines, gates, leaders"},
-	{"line-soft", "edges of ducts off the open way, hoses, dimension lines"},
-	{"line-rule", "the grid of a chart"},
+	{"line-soft", "edges of ducts off the open way, hoses, dimension lines, and lines down to a floor"},
+	{"line-rule", "the grid of a chart, and the edges of floors"},
 	{"line-paper", "the inside of a hollow duct, and gaps where one thing passes over another"},
 	{"line-air", "edges of the open way, and curves of a chart"},
 	{"line-air-soft", "the inside of the open way"},
@@ -70,6 +70,7 @@ type look struct {
 	weight     int
 	dash       string
 	mitre      bool // corners up to a right angle run out to a point
+	round      bool // corners are round
 }
 
 // pairs are the attributes of a look.
@@ -89,6 +90,9 @@ func (l look) pairs() []string {
 		out = append(out, "stroke", l.line.plain(), "stroke-width", figure(l.weight))
 		if l.mitre {
 			out = append(out, "stroke-linejoin", "miter", "stroke-miterlimit", "1.5")
+		}
+		if l.round {
+			out = append(out, "stroke-linejoin", "round")
 		}
 		if l.dash != "" {
 			out = append(out, "stroke-dasharray", l.dash)

@@ -66,8 +66,8 @@ func (e *eye) fit(s *shop.Shop, c *shop.Collector, growth float64) {
 	e.units = unit.Six(math.Min(mostUnits, math.Min(sheetWidth/wide, sheetDepth/deep)) * growth)
 }
 
-// bestEye is the corner from which the fewest ducts cross or cover others, and
-// whether plans of the shop are turned.
+// bestEye is the corner from which the fewest ducts cross or cover others,
+// hide an end or fold back on themselves, and whether plans of the shop are turned.
 func bestEye(s *shop.Shop, c *shop.Collector) (best eye, turned bool) {
 	k, _ := scaleFor(s, 1)
 	least := -1
@@ -80,11 +80,45 @@ func bestEye(s *shop.Shop, c *shop.Collector) (best eye, turned bool) {
 				pipes = append(pipes, e.pipe(d, 1))
 			}
 		}
-		if n := len(e.passes(pipes)); least < 0 || n < least {
+		if n := len(e.passes(pipes)) + 3*hiddenEnds(pipes) + 3*folds(pipes); least < 0 || n < least {
 			best, least = eye{quarter: quarter}, n
 		}
 	}
 	return best, k.turned
+}
+
+// hiddenEnds counts the hood ends that lie at another duct in the drawing.
+func hiddenEnds(pipes []*pipe) int {
+	const clear = 150 // tenths
+	count := 0
+	for _, p := range pipes {
+		hidden := false
+		for _, q := range pipes {
+			for i := 1; i < len(q.path) && q != p; i++ {
+				hidden = hidden || span(onLine(q.path[i-1], q.path[i], p.path[0]), p.path[0]) < clear && len(p.duct.Serves) > 0
+			}
+		}
+		if hidden {
+			count++
+		}
+	}
+	return count
+}
+
+// folds counts the runs that lie on the run before them in the drawing, or
+// are seen end on.
+func folds(pipes []*pipe) int {
+	count := 0
+	for _, p := range pipes {
+		for i, v := range p.legs {
+			if v.planLength < 20 {
+				count++
+			} else if i > 0 && towards(v.from, v.to).dot(towards(p.legs[i-1].from, p.legs[i-1].to)) < -0.999 {
+				count++
+			}
+		}
+	}
+	return count
 }
 
 // from names the corner of a plan, which may be turned, that the eye is at.

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"strconv"
+	"strings"
 
 	"dustbook/plan"
 	"dustbook/plan/duct"
@@ -39,12 +40,12 @@ func (b *Board) FanChart(c *shop.Collector, id string) (SVG, []Point) {
 	f.points = pointsOf(p, c)
 	flows, statics := f.fan.Curve(96)
 	f.setAxes(flows, statics)
-	f.drawAxes("air flow, "+unit.Air.Unit(f.sys), "fan static pressure, "+unit.Press.Unit(f.sys))
+	f.drawAxes(wording.Text("chart.fan.flow", unit.Air.Unit(f.sys)), wording.Text("chart.fan.static", unit.Press.Unit(f.sys)))
 	f.drawSystems()
 	f.drawCurve(flows, statics)
 	f.drawClaims()
 	f.drawPoints()
-	title := "Fan of " + c.Name + ": static pressure against air flow"
+	title := wording.Text("chart.fan.title", drawable(c.Name))
 	return f.finish(id, title, f.desc(), f.key(), f.notes()), f.points
 }
 
@@ -242,7 +243,9 @@ func (f *fanChart) drawClaims() {
 	f.area(solid, "", y, y.moved(110, -55), y.moved(110, 55))
 	f.keep(around(x.moved(0, -55), 60, 60))
 	f.keep(around(y.moved(55, 0), 60, 60))
-	says := func(text string) block { return writing("claimed "+text, false, smallText, 2500, 1) }
+	says := func(text string) block {
+		return writing(wording.Text("chart.fan.claimed", text), false, smallText, 2500, 1)
+	}
 	f.lines = append(f.lines,
 		&label{block: says(unit.Air.Print(f.sys, c.Flow)), near: 200, anchors: []anchor{{at: x.moved(0, -110), clear: 40}}},
 		&label{block: says(unit.Press.Print(f.sys, c.Suction)), near: 200, anchors: []anchor{{at: y.moved(110, 0), clear: 40}}})
@@ -251,9 +254,9 @@ func (f *fanChart) drawClaims() {
 // key is what the marks mean.
 func (f *fanChart) key() []sign {
 	fan := look{line: air, weight: 26}
-	says := "fan, in the shop's own air"
+	says := wording.Text("chart.fan.curve")
 	if f.fan.Claimed {
-		fan.dash, says = "10 5", "parabola through the two claims"
+		fan.dash, says = "10 5", wording.Text("chart.fan.parabola")
 	}
 	list := []sign{{says, func(p *pen, at spot) { p.line(fan, "", at, at.moved(sampleWide, 0)) }}}
 	used, crossings := map[string]bool{}, false
@@ -267,7 +270,7 @@ func (f *fanChart) key() []sign {
 		if !used[filter] {
 			continue
 		}
-		means := map[string]string{duct.NoFilter: "a use, by its number", duct.Clean: "a use, filter clean", duct.ChangeOut: "a use, filter at change-out"}[filter]
+		means := wording.Text(map[string]string{duct.NoFilter: "chart.fan.use", duct.Clean: "chart.fan.use-clean", duct.ChangeOut: "chart.fan.use-due"}[filter])
 		list = append(list, sign{means, func(p *pen, at spot) {
 			l := look{line: soft, weight: 7}
 			if filter == duct.ChangeOut {
@@ -278,20 +281,20 @@ func (f *fanChart) key() []sign {
 		}})
 	}
 	if crossings {
-		list = append(list, sign{"where the system meets the curve once more", func(p *pen, at spot) { drawCrossing(p, at.moved(sampleWide/2, 0)) }})
+		list = append(list, sign{wording.Text("chart.fan.crossing"), func(p *pen, at spot) { drawCrossing(p, at.moved(sampleWide/2, 0)) }})
 	}
 	return list
 }
 
 func (f *fanChart) notes() []string {
-	says := "Thin lines: each use's losses as the square of the flow, through its point."
+	says := wording.Text("chart.fan.systems")
 	if len(f.shown()) < f.onCurve() {
-		says = "Thin lines: losses as the square of the flow, for the uses with the least and the most air."
+		says = wording.Text("chart.fan.few-systems")
 	}
 	list := []string{says}
 	for _, p := range f.points {
 		if p.Number == 0 {
-			return append(list, "Uses off the curve are not drawn; the table names them.")
+			return append(list, wording.Text("chart.fan.off"))
 		}
 	}
 	return list
@@ -311,21 +314,25 @@ func (f *fanChart) onCurve() int {
 // desc says in words what the chart shows.
 func (f *fanChart) desc() string {
 	low, high := f.fan.Range()
-	text := "The curve runs from " + unit.Air.Print(f.sys, unit.Flow(low)) + " at " + unit.Press.Print(f.sys, unit.Pressure(f.fan.Static(low))) +
-		" to " + unit.Air.Print(f.sys, unit.Flow(high)) + " at " + unit.Press.Print(f.sys, unit.Pressure(f.fan.Static(high))) + ". Operating points:"
-	any := false
+	at := func(q unit.Flow, p unit.Pressure) string {
+		return wording.Text("chart.fan.at", unit.Air.Print(f.sys, q), unit.Press.Print(f.sys, p))
+	}
+	var points []string
 	for _, p := range f.points {
 		if p.Number > 0 {
-			any = true
-			text += " " + strconv.Itoa(p.Number) + " " + drawable(p.Use) + ", filter " + p.Filter + ", " + unit.Air.Print(f.sys, p.Flow) + " at " + unit.Press.Print(f.sys, p.Static) + ";"
+			key := map[string]string{duct.NoFilter: "chart.fan.point", duct.Clean: "chart.fan.point-clean", duct.ChangeOut: "chart.fan.point-due"}[p.Filter]
+			points = append(points, wording.Text(key, strconv.Itoa(p.Number), drawable(p.Use), at(p.Flow, p.Static)))
 		}
 	}
-	if !any {
-		text += " none;"
+	if len(points) == 0 {
+		points = append(points, wording.Text("drawing.none"))
 	}
-	text += " each system curve is a square law through its operating point."
+	says := []string{
+		wording.Text("chart.fan.desc", at(unit.Flow(low), unit.Pressure(f.fan.Static(low))), at(unit.Flow(high), unit.Pressure(f.fan.Static(high)))),
+		wording.Text("chart.fan.points", strings.Join(points, "; ")),
+	}
 	if c, ok := f.claims(); ok {
-		text += " The maker claims " + unit.Air.Print(f.sys, c.Flow) + " and " + unit.Press.Print(f.sys, c.Suction) + "."
+		says = append(says, wording.Text("chart.fan.claims", unit.Air.Print(f.sys, c.Flow), unit.Press.Print(f.sys, c.Suction)))
 	}
-	return text
+	return strings.Join(says, " ")
 }

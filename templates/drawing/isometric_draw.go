@@ -67,7 +67,7 @@ func (s *isometric) draw(turned bool) {
 	}
 	for _, e := range s.ends {
 		if e.label != nil && e.foot != e.at {
-			s.line(look{line: rule, weight: 9, dash: "3 3"}, "", e.at, e.foot)
+			s.line(look{line: soft, weight: 7, dash: "3 3"}, "", e.at, e.foot)
 		}
 	}
 	if s.can != nil && !s.can.over {
@@ -102,11 +102,11 @@ func (s *isometric) draw(turned bool) {
 func trunkLook(p *pipe, inside bool) look {
 	switch {
 	case inside:
-		return look{line: paper, weight: p.width, mitre: true}
+		return look{line: paper, weight: p.width, round: true}
 	case len(p.duct.Joined) > 0:
-		return look{line: dark, weight: p.width + 2*openEdge, mitre: true}
+		return look{line: dark, weight: p.width + 2*openEdge, round: true}
 	}
-	return look{line: dark, weight: p.width + 2*lightEdge, mitre: true}
+	return look{line: dark, weight: p.width + 2*lightEdge, round: true}
 }
 
 // lightEdge is the weight, in tenths, of the edge of a duct that takes in no
@@ -127,7 +127,7 @@ func (s *isometric) drawTrunks() {
 		if len(bit) < 2 {
 			continue
 		}
-		s.line(look{line: paper, weight: p.width + 2*openEdge + 60, mitre: true}, "", bit...)
+		s.line(look{line: paper, weight: p.width + 2*openEdge + 60, round: true}, "", bit...)
 		s.line(trunkLook(p, false), "", bit...)
 		s.line(trunkLook(p, true), "", p.path.part(max(one.from-10, 0), min(one.to+10, long))...)
 	}

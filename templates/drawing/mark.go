@@ -52,7 +52,7 @@ var marks = []mark{
 	{"trunk", func(p *pen, at spot) { sampleTrunk(p, at, openEdge) }},
 	{"branch", func(p *pen, at spot) { sampleTrunk(p, at, lightEdge) }},
 	{"end", func(p *pen, at spot) {
-		p.line(look{line: rule, weight: 9, dash: "3 3"}, "", at.moved(sampleWide/2, 0), at.moved(sampleWide/2, 120))
+		p.line(look{line: soft, weight: 7, dash: "3 3"}, "", at.moved(sampleWide/2, 0), at.moved(sampleWide/2, 135))
 		p.rect(look{fill: tint, line: dark, weight: 13}, "", around(at.moved(sampleWide/2, 0), 150, 50))
 	}},
 	{"can", func(p *pen, at spot) {

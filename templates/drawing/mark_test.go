@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dustbook/plan/duct"
+	"dustbook/plan/shop"
 )
 
 func pathByName(u *duct.Use) string {
@@ -134,6 +135,36 @@ func TestFixturesAndTapsAreDrawn(t *testing.T) {
 		at, _ := pipe.path.at(pipe.planAt(m.tap.Where))
 		if !says[m.tap.Name] || span(at, m.foot) > pipe.width/2+1 {
 			t.Errorf("%s: not written or not at its place", m.tap.Name)
+		}
+	}
+}
+
+// TestHiddenEnds checks that an end behind another duct counts, and one that
+// stands free does not.
+func TestHiddenEnds(t *testing.T) {
+	lay := func(serves bool, spots ...spot) *pipe {
+		d := &shop.Duct{}
+		if serves {
+			d.Serves = []*shop.Port{{}}
+		}
+		return &pipe{duct: d, path: spots}
+	}
+	trunk := lay(false, spot{0, 0}, spot{5000, 0})
+	behind, free := lay(true, spot{1000, 100}, spot{1000, -900}), lay(true, spot{3000, 1500}, spot{3000, 0})
+	if n := hiddenEnds([]*pipe{trunk, behind, free}); n != 1 {
+		t.Errorf("%d ends are hidden", n)
+	}
+}
+
+// TestFolds checks that a duct that comes back on its own drawing is counted
+// from the corner where it does so, and from the next corner not.
+func TestFolds(t *testing.T) {
+	d := &shop.Duct{Bore: 0.1, Route: []shop.Spot{{X: 0, Y: 0, Z: 3}, {X: 0, Y: 0, Z: 2}, {X: -1, Y: -1, Z: 2}}}
+	d.Stretches = []*shop.Stretch{{Duct: d, Number: 1}}
+	for quarter, want := range map[int]int{0: 1, 1: 0} {
+		e := eye{quarter: quarter, units: 100}
+		if n := folds([]*pipe{e.pipe(d, 1)}); n != want {
+			t.Errorf("corner %d: %d folds, not %d", quarter, n, want)
 		}
 	}
 }

@@ -48,9 +48,8 @@ type single struct {
 	nodes     []node
 	rows      []*singleRow
 	bands     []*singleBand
-	leaksAt   []spot // in the order of the leaks of the sheet
-	gatesAt   int    // where the gates of rows begin
-	endsAt    int    // where machines stand
+	gatesAt   int // where the gates of rows begin
+	endsAt    int // where machines stand
 }
 
 // wire is a piece of the line, and node a join on it.

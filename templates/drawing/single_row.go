@@ -113,8 +113,8 @@ func (s *single) columns() {
 func (s *single) placeGates(r *singleRow) int {
 	x := s.gatesAt
 	for i, m := range r.gates {
-		wide := max(r.gateNames[i].width(), 2*frameHalf)
-		m.at = spot{x + wide/2, r.from.y}
+		wide := max(r.gateNames[i].width(), 2*frameHalf+120)
+		m.at = spot{x + frameHalf + 60, r.from.y}
 		x += wide + 120
 	}
 	return x
@@ -216,7 +216,7 @@ func (s *single) drawSingleRow(r *singleRow) {
 	for i, m := range r.gates {
 		s.gateShape(m)
 		b := r.gateNames[i]
-		low := y - m.half - 15
-		s.write(&b, box{m.at.x - b.width()/2, low - b.height(), m.at.x + b.width()/2, low}, centred)
+		left, low := m.at.x-frameHalf-60, y-m.half-15
+		s.write(&b, box{left, low - b.height(), left + b.width(), low}, fromStart)
 	}
 }

@@ -1,0 +1,192 @@
+package templates
+
+import (
+	"fmt"
+	"html/template"
+
+	"dustbook/checks"
+	"dustbook/plan/duct"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+	"dustbook/templates/drawing"
+)
+
+// useView is the sheet of one use.
+type useView struct {
+	Parts    []usePart
+	Measured *measuredView
+	Card     string
+	Working  string
+}
+
+// usePart is a use on one collector.
+type usePart struct {
+	Collector, CollectorPath string
+	Drawing                  template.HTML // the plan, once for all collectors
+	Single                   template.HTML
+	Drawn                    string
+	Profile                  template.HTML
+	ProfileOf                string // the port that governs
+	Run                      []profileRow
+	RunUnit                  string
+	States                   []string // column heads: filter states
+	FlowUnit, SpeedUnit      string
+	PressUnit, PowerUnit     string
+	Ports                    []portRow
+	Stretches                []stretchRow
+	Leaks                    []string
+	Fan                      []fanRow
+	Why                      string
+}
+
+type portRow struct {
+	Name, Need, From string
+	Gets, Hood       []string
+	State            Word
+}
+
+type stretchRow struct {
+	Number           int
+	Name, Path, Size string
+	Gates            []string
+	Air, Speed       []string
+	Need, Case       string
+	State            Word
+}
+
+// profileRow is one step of the table beside a profile.
+type profileRow struct {
+	Number                         int
+	Name, Path, Far, Loss, Suction string
+}
+
+type fanRow struct{ Filter, Flow, Static, Power string }
+
+func (b *Book) addUse(u *duct.Use) {
+	kind := "use"
+	if u.Kind == duct.OneMachine {
+		kind = "machine"
+	}
+	b.add(&Sheet{Part: partPlan, Path: b.Path("use", u.Name), Title: b.words.Text("use.title", u.Name), Kind: "plan", Lede: b.words.Text("use.lede"),
+		Verdict: b.useVerdict(kind, u), Uses: b.useTabs(u), name: "use.html", view: func() any { return b.useView(u) }})
+}
+
+func (b *Book) useView(u *duct.Use) useView {
+	v := useView{Working: b.Path("working", u.Name), Measured: b.measuredInUse(u)}
+	if u.Kind == duct.OneMachine {
+		v.Card = b.Path("card", u.Name)
+	}
+	byCollector := map[*shop.Collector][]*duct.Result{}
+	var order []*shop.Collector
+	for _, r := range u.Results {
+		if byCollector[r.Collector] == nil {
+			order = append(order, r.Collector)
+		}
+		byCollector[r.Collector] = append(byCollector[r.Collector], r)
+	}
+	drawn := false // one plan shows every collector
+	for i, c := range order {
+		part := b.usePart(byCollector[c], fmt.Sprintf("use%d", i+1))
+		if last := byCollector[c][len(byCollector[c])-1]; c != nil && !drawn {
+			part.Drawing, drawn = trusted(b.board.Plan(last, fmt.Sprintf("use%d", i+1))), true
+		}
+		v.Parts = append(v.Parts, part)
+	}
+	return v
+}
+
+// useVerdict is captured and carried in words, and the one thing to do.
+func (b *Book) useVerdict(kind string, u *duct.Use) Verdict {
+	air, dust := b.finding("air-captured", kind, u.Name), b.finding("dust-carried", kind, u.Name)
+	var v Verdict
+	words := func(f *checks.Finding, of string) {
+		text := func(state string) string { return b.words.Text("use." + of + state) }
+		switch {
+		case f == nil:
+			v.Words = append(v.Words, Word{"blank", text("-not-known")})
+		case f.State == checks.Met:
+			v.Words = append(v.Words, Word{"met", text("")})
+		case f.State == checks.Thin:
+			v.Words = append(v.Words, Word{"thin", text("-thin")})
+		case f.State == checks.NotGiven:
+			v.Words = append(v.Words, Word{"blank", text("-not-given")})
+		default:
+			v.Words = append(v.Words, Word{classOf(f.State), text("-not")})
+		}
+	}
+	words(air, "captured")
+	words(dust, "carried")
+	for _, f := range []*checks.Finding{air, dust} {
+		if f == nil {
+			continue
+		}
+		if v.Says != "" {
+			v.Says += " "
+		}
+		v.Says += f.Says
+		if f.State != checks.Met && v.Do == "" {
+			v.Do = f.Do
+		}
+	}
+	if v.Do == "" && air != nil {
+		v.Do = air.Do
+	}
+	return v
+}
+
+// usePart fills what a use shows for one collector: its results side by side.
+func (b *Book) usePart(results []*duct.Result, id string) usePart {
+	last := results[len(results)-1]
+	v := usePart{FlowUnit: unit.Air.Unit(b.units), SpeedUnit: unit.Speed.Unit(b.units), PressUnit: unit.Press.Unit(b.units), PowerUnit: unit.Shaft.Unit(b.units)}
+	if last.Collector == nil {
+		v.Why = last.Why
+		v.Ports = b.portRows(results)
+		v.States = []string{filterHead(last.Filter)}
+		return v
+	}
+	v.Collector, v.CollectorPath = last.Collector.Name, b.Path("collector", last.Collector.Name)
+	v.Single = trusted(b.board.Single(last, id+"-single"))
+	v.Drawn = b.words.Text("use.drawn-both", filterPhrase(last.Filter))
+	if len(results) == 1 {
+		v.Drawn = b.words.Text("use.drawn", filterPhrase(last.Filter))
+	}
+	b.addRun(&v, last, id+"-run")
+	for _, r := range results {
+		v.States = append(v.States, filterHead(r.Filter))
+		row := fanRow{Filter: filterHead(r.Filter), Flow: "—", Static: "—", Power: b.words.Text("use.not-given")}
+		if r.OnCurve {
+			row.Flow, row.Static = unit.Air.Figure(b.units, r.Flow), unit.Press.Figure(b.units, r.Static)
+		} else {
+			v.Why = r.Why
+		}
+		if r.PowerKnown {
+			row.Power = unit.Shaft.Figure(b.units, r.Power)
+		}
+		v.Fan = append(v.Fan, row)
+	}
+	v.Ports = b.portRows(results)
+	v.Stretches = b.stretchRows(results)
+	v.Leaks = b.leaks(results)
+	return v
+}
+
+// addRun adds the pressure along the run that governs, where there are
+// figures.
+func (b *Book) addRun(v *usePart, r *duct.Result, id string) {
+	port := drawing.Governing(r)
+	if port == nil || !r.OnCurve {
+		return
+	}
+	picture, steps := b.board.Profile(r, port, id)
+	if len(steps) == 0 {
+		return
+	}
+	v.Profile, v.ProfileOf, v.RunUnit = trusted(picture), port.Full(), unit.Run.Unit(b.units)
+	for _, step := range steps {
+		row := profileRow{Number: step.Number, Name: step.Name, Loss: unit.Press.Figure(b.units, step.Loss), Suction: unit.Press.Figure(b.units, step.Suction)}
+		if step.Stretch != nil {
+			row.Path, row.Far = b.Path("duct", step.Stretch.Duct.Name), unit.Run.Figure(b.units, step.Far)
+		}
+		v.Run = append(v.Run, row)
+	}
+}
