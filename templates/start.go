@@ -8,6 +8,7 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
+	"dustbook/templates/drawing"
 )
 
 // addStart adds the overview, the contents and the sheet on how to read the
@@ -233,6 +234,7 @@ func (b *Book) readingView() any {
 	return struct {
 		States, Weights []row
 		Marks           [][2]string
+		Signs           []keySign
 	}{
 		States: []row{
 			{stateWord(checks.Met), "A number meets its figure, or a path is as it should be. It says nothing of what was not checked."},
@@ -256,5 +258,23 @@ func (b *Book) readingView() any {
 			{"computed", "Our own arithmetic from the formula named."},
 			{"given", "Your own figure, from the shop file."},
 		},
+		Signs: signs(),
 	}
+}
+
+// keySign is a mark of the drawings with its meaning.
+type keySign struct {
+	Name, Means string
+	Sample      template.HTML
+}
+
+// signs are the marks of the drawings.
+func signs() []keySign {
+	var list []keySign
+	for _, row := range drawing.Key("key") {
+		if !row.Class {
+			list = append(list, keySign{row.Name, row.Means, trusted(row.Sample)})
+		}
+	}
+	return list
 }
