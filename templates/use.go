@@ -28,7 +28,7 @@ type usePart struct {
 	Profile                  template.HTML
 	ProfileOf                string // the port that governs
 	Run                      []profileRow
-	RunUnit                  string
+	RunUnit, RunDrawn        string
 	States                   []string // column heads: filter states
 	FlowUnit, SpeedUnit      string
 	PressUnit, PowerUnit     string
@@ -182,6 +182,7 @@ func (b *Book) addRun(v *usePart, r *duct.Result, id string) {
 		return
 	}
 	v.Profile, v.ProfileOf, v.RunUnit = trusted(picture), port.Full(), unit.Run.Unit(b.units)
+	v.RunDrawn = b.words.Text("use.drawn", filterPhrase(r.Filter))
 	for _, step := range steps {
 		row := profileRow{Number: step.Number, Name: step.Name, Loss: unit.Press.Figure(b.units, step.Loss), Suction: unit.Press.Figure(b.units, step.Suction)}
 		if step.Stretch != nil {

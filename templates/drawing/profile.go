@@ -77,7 +77,11 @@ func (b *Board) Profile(r *duct.Result, port *shop.Port, id string) (SVG, []RunS
 	c.drawAxes(wording.Text("chart.run.length", unit.Run.Unit(c.sys)), wording.Text("chart.run.suction", unit.Press.Unit(c.sys)))
 	c.drawRun()
 	c.drawParts()
-	return c.finish(id, title, c.desc(), nil, []string{wording.Text("chart.run.dots")}), c.steps
+	notes := []string{wording.Text("chart.run.dots")}
+	if c.crowded() {
+		notes = append(notes, wording.Text("chart.run.numbers"))
+	}
+	return c.finish(id, title, c.desc(), nil, notes), c.steps
 }
 
 // profile is the chart of one run while it is drawn.
@@ -176,13 +180,23 @@ func (c *profile) words(name string, press unit.Pressure, most, lines, clear int
 	c.lines = append(c.lines, &label{block: b, pad: 15, near: 260, anchors: []anchor{{at: at, clear: clear}}})
 }
 
+// mostNamed is how many stretches of a run are named in the chart; of more,
+// only the numbers stand there, and the table has the names.
+const mostNamed = 7
+
+func (c *profile) crowded() bool { return len(c.stretches()) > mostNamed }
+
 // drawRun draws the stretches from the port to the inlet.
 func (c *profile) drawRun() {
 	from := c.spotOf(0, 0)
 	points := []spot{from}
 	for _, s := range c.stretches() {
 		to := c.spotOf(s.Far, s.Suction)
-		c.words(strconv.Itoa(s.Number)+" · "+s.Name, s.Loss, 1500, 3, 60, spot{(from.x + to.x) / 2, (from.y + to.y) / 2})
+		name := strconv.Itoa(s.Number)
+		if !c.crowded() {
+			name += " · " + s.Name
+		}
+		c.words(name, s.Loss, 1500, 3, 60, spot{(from.x + to.x) / 2, (from.y + to.y) / 2})
 		points = append(points, to)
 		from = to
 	}
@@ -217,7 +231,7 @@ func (c *profile) drawParts() {
 func (c *profile) desc() string {
 	var after, takes []string
 	for _, s := range c.stretches() {
-		after = append(after, wording.Text("chart.run.after", drawable(s.Name), unit.Run.Print(c.sys, s.Far), unit.Press.Print(c.sys, s.Suction)))
+		after = append(after, wording.Text("chart.run.after", strconv.Itoa(s.Number)+" "+drawable(s.Name), unit.Run.Print(c.sys, s.Far), unit.Press.Print(c.sys, s.Suction)))
 	}
 	sum := c.inlet
 	for _, p := range c.parts() {

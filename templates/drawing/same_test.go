@@ -97,3 +97,19 @@ func BenchmarkFanChart(b *testing.B) {
 		drawing.FanChart(p, p.Shop.Collectors[0], "b")
 	}
 }
+
+// BenchmarkIsometric draws the ducts of a large collector.
+func BenchmarkIsometric(b *testing.B) {
+	p := load(b, "works")
+	for b.Loop() {
+		drawing.Isometric(p, p.Shop.Collectors[0], "b")
+	}
+}
+
+// BenchmarkWorksPlan draws the neutral plan of twenty-four machines.
+func BenchmarkWorksPlan(b *testing.B) {
+	p := load(b, "works")
+	for b.Loop() {
+		drawing.Plan(p, nil, "b")
+	}
+}

@@ -14,7 +14,7 @@ const (
 	singleIndent = 380  // between two uprights
 	singleText   = 160  // from an upright to what is written beside it
 	singleLabel  = 2600 // names are set no wider than this
-	singleRise   = 80   // from a line to what is written over or under it
+	singleRise   = 75   // from a line to what is written over or under it
 	singleGap    = 90   // between two rows
 	singleHalf   = 30   // half the bore a gate is drawn for
 	openWire     = 46
@@ -69,6 +69,10 @@ type upright struct {
 	lead path // what comes before it, on the way from the collector
 }
 
+// free is the height from which there is room: at the left, where words stand
+// beside the line, and at the right, in the columns of gates and machines.
+type free struct{ left, right int }
+
 func newSingle(b *Board, r *duct.Result) *single {
 	s := &single{sheet: &sheet{board: b, shop: b.plan.Shop, sys: b.plan.Shop.Units}, result: r, collector: r.Collector}
 	s.setUse(r)
@@ -86,22 +90,23 @@ func (s *single) lay() {
 	}
 	u := &upright{y: treeRoot}
 	head := s.headSays()
-	s.branches(u, roots, false, max(treeRoot, head.height()/2)+singleGap)
+	low := max(treeRoot, head.height()/2) + singleGap
+	s.branches(u, roots, false, free{low, low})
 	s.columns()
 }
 
-// branches lays what leaves an upright at one place, under a height, and
-// returns the height under it all. Beyond says whether air comes from farther
+// branches lays what leaves an upright at one place, where there is room, and
+// returns the room under it all. Beyond says whether air comes from farther
 // on.
-func (s *single) branches(u *upright, list []*shop.Duct, beyond bool, top int) int {
+func (s *single) branches(u *upright, list []*shop.Duct, beyond bool, from free) free {
 	for i, d := range list {
 		open := beyond || slices.ContainsFunc(list[i:], func(d *shop.Duct) bool { return s.open[lastOf(d)] })
 		at := 0
-		at, top = s.duct(d, u.x, top)
+		at, from = s.duct(d, u.x, from)
 		s.extend(u, at, open)
 		s.nodes = append(s.nodes, node{spot{u.x, at}, open && s.open[lastOf(d)]})
 	}
-	return top
+	return from
 }
 
 // extend lays an upright down to a height.
@@ -115,52 +120,52 @@ func (s *single) extend(u *upright, to int, open bool) {
 	u.y, u.lead = to, nil
 }
 
-// duct lays out a duct with all that empties into it, from an upright, under
-// a height. It returns where it leaves the upright and the height under it.
-func (s *single) duct(d *shop.Duct, x, top int) (at, bottom int) {
+// duct lays out a duct with all that empties into it, from an upright, where
+// there is room. It returns where it leaves the upright and the room under it.
+func (s *single) duct(d *shop.Duct, x int, from free) (at int, under free) {
 	n := len(d.Stretches)
 	if n == 1 && len(d.Joined) == 0 {
-		return s.row(d.Stretches[0], d, x, top)
+		return s.row(d.Stretches[0], d, x, from)
 	}
-	at = top + singleGap
+	at = from.left + singleGap
 	u := &upright{x: x + singleIndent, y: at, lead: path{{x, at}}}
-	bottom = s.leaves(d, n, u, at, s.open[lastOf(d)])
+	under = s.leaves(d, n, u, free{at, from.right}, s.open[lastOf(d)])
 	for i := n; i > 0; i-- {
 		stretch := d.Stretches[i-1]
 		open, low := s.open[stretch], 0
 		if i == 1 && len(joinedAt(d, 0)) == 0 {
-			low, bottom = s.row(stretch, d, u.x, bottom)
+			low, under = s.row(stretch, d, u.x, under)
 			s.extend(u, low, open)
-			return at, bottom
+			return at, under
 		}
-		bottom = s.band(stretch, u.x, bottom)
-		s.extend(u, bottom, open)
+		under.left = s.band(stretch, u.x, under.left)
+		s.extend(u, under.left, open)
 		beyond := false
 		if i > 1 {
 			beyond = s.open[d.Stretches[i-2]]
 		} else if len(d.Serves) > 0 {
 			beyond = open
 		}
-		bottom = s.leaves(d, i-1, u, bottom, beyond)
+		under = s.leaves(d, i-1, u, under, beyond)
 	}
 	if len(d.Serves) > 0 {
 		low := 0
-		low, bottom = s.row(nil, d, u.x, bottom)
+		low, under = s.row(nil, d, u.x, under)
 		s.extend(u, low, s.open[d.Stretches[0]])
 	}
-	return at, bottom
+	return at, under
 }
 
 // leaves lays what comes in at a node of a duct: leaks, then other ducts, the
 // last of the file's order first, as they are numbered.
-func (s *single) leaves(d *shop.Duct, at int, u *upright, top int, beyond bool) int {
+func (s *single) leaves(d *shop.Duct, at int, u *upright, from free, beyond bool) free {
 	list := joinedAt(d, at)
 	for _, l := range d.Leaks {
 		if l.Node == at {
-			top = s.leak(l, u, top, beyond || slices.ContainsFunc(list, func(d *shop.Duct) bool { return s.open[lastOf(d)] }))
+			from.left = s.leak(l, u, from.left, beyond || slices.ContainsFunc(list, func(d *shop.Duct) bool { return s.open[lastOf(d)] }))
 		}
 	}
-	return s.branches(u, list, beyond, top)
+	return s.branches(u, list, beyond, from)
 }
 
 // joinedAt are the ducts that join another at a node.

@@ -27,31 +27,31 @@ func (s *single) gateOn(g *shop.Gate, along way) *gateMark {
 	return &gateMark{gate: g, state: s.stateOf(g), along: along, half: singleHalf + frameOver, left: true, onWay: s.open[g.Stretch]}
 }
 
-// row lays out a line to the right under a height.
-func (s *single) row(stretch *shop.Stretch, d *shop.Duct, x, top int) (at, bottom int) {
+// row lays out a line to the right, where there is room.
+func (s *single) row(stretch *shop.Stretch, d *shop.Duct, x int, from free) (at int, under free) {
 	r := &singleRow{stretch: stretch, duct: d}
 	half := s.endHalf(d)
-	over, under := max(half, openWire), max(half, openWire)
+	over, low := free{openWire, half}, free{openWire, half}
 	if stretch != nil {
 		r.name, r.says = s.nameSays(stretch), s.figureSays(stretch)
-		over = max(over, r.name.height()+singleRise)
+		over.left = r.name.height() + singleRise
 		if len(r.says.lines) > 0 {
-			under = max(under, r.says.height()+singleRise)
+			low.left = r.says.height() + singleRise + 50
 		}
 		for i := len(stretch.Gates) - 1; i >= 0; i-- {
 			m := s.gateOn(stretch.Gates[i], way{-1, 0})
 			b := gateSays(m, m.state, 1300)
-			over = max(over, m.half+b.height()+20)
-			under = max(under, m.half+10)
+			over.right = max(over.right, m.half+b.height()+20)
+			low.right = max(low.right, m.half+10)
 			if m.state == openGate {
-				under = max(under, m.half+bladeOut+10)
+				low.right = max(low.right, m.half+bladeOut+10)
 			}
 			r.gates, r.gateNames = append(r.gates, m), append(r.gateNames, b)
 		}
 	}
-	r.from = spot{x, top + over}
+	r.from = spot{x, max(from.left+over.left, from.right+over.right)}
 	s.rows = append(s.rows, r)
-	return r.from.y, r.from.y + under + singleGap
+	return r.from.y, free{r.from.y + low.left + 20, r.from.y + low.right + singleGap}
 }
 
 // endHalf is half the height of what stands at the end of a duct.
@@ -70,7 +70,7 @@ func (s *single) band(stretch *shop.Stretch, x, top int) int {
 	b := &singleBand{stretch: stretch, words: s.nameSays(stretch)}
 	figures := s.figureSays(stretch)
 	b.words.lines = append(b.words.lines, figures.lines...)
-	y, left := top+singleRise, x+singleText
+	y, left := top+50, x+singleText
 	b.at = box{left, y, left + b.words.width(), y + b.words.height()}
 	y = b.at.bottom
 	for i := len(stretch.Gates) - 1; i >= 0; i-- {
@@ -82,7 +82,7 @@ func (s *single) band(stretch *shop.Stretch, x, top int) int {
 		b.gates, b.gateNames = append(b.gates, m), append(b.gateNames, says)
 	}
 	s.bands = append(s.bands, b)
-	return y + singleRise
+	return y + 75
 }
 
 // leak lays out a leak on an upright under a height.
@@ -97,11 +97,23 @@ func (s *single) leak(l *shop.Leak, u *upright, top int, open bool) int {
 	return at + half
 }
 
-// columns finds where the gates of all rows begin, and where machines stand.
+// columns finds where the gates of all rows begin, right of all words beside
+// the line, and where machines stand.
 func (s *single) columns() {
+	wide := func(right int) { s.gatesAt = max(s.gatesAt, right+80) }
+	for _, b := range s.bands {
+		wide(b.at.right)
+		for i := range b.gates {
+			wide(b.at.left - singleText + b.gates[i].half + 60 + b.gateNames[i].width())
+		}
+	}
+	for _, m := range s.leaks {
+		b := s.leakLabel(m).block
+		wide(m.tail.x + 50 + b.width())
+	}
 	for _, r := range s.rows {
 		if r.stretch != nil {
-			s.gatesAt = max(s.gatesAt, r.from.x+singleText+max(r.name.width(), r.says.width())+80)
+			wide(r.from.x + singleText + max(r.name.width(), r.says.width()))
 		}
 	}
 	for _, r := range s.rows {
