@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dustbook/checks"
+	"dustbook/content"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -41,9 +42,9 @@ func (b *Book) ductVerdict() Verdict {
 		}
 	}
 	if open == 0 {
-		return Verdict{[]Word{{"met", "nothing open"}}, "No duct stands in a finding of its own. Speeds are judged use by use.", ""}
+		return Verdict{Words: []Word{{"met", "nothing open"}}, Says: "No duct stands in a finding of its own. Speeds are judged use by use."}
 	}
-	return Verdict{[]Word{{"notmet", "look here"}}, count(open, "finding is", "findings are") + " about ducts themselves; speeds are judged use by use.", do}
+	return Verdict{Words: []Word{{"notmet", "look here"}}, Says: count(open, "finding is", "findings are") + " about ducts themselves; speeds are judged use by use.", Do: do}
 }
 
 type ductsView struct {
@@ -208,11 +209,11 @@ func (b *Book) worstOf(rows []findingRow) Verdict {
 				if want == "stop" {
 					w = Word{"stop", b.words.Text("collector.stop")}
 				}
-				return Verdict{[]Word{w}, row.Says, row.Do}
+				return Verdict{Words: []Word{w}, Says: row.Says, Do: row.Do, Language: content.English}
 			}
 		}
 	}
-	return Verdict{[]Word{{"met", b.words.Text("collector.met")}}, b.words.Text("collector.nothing-against"), b.words.Text("collector.first-start")}
+	return Verdict{Words: []Word{{"met", b.words.Text("collector.met")}}, Says: b.words.Text("collector.nothing-against"), Do: b.words.Text("collector.first-start")}
 }
 
 func (b *Book) pointRow(u *duct.Use, r *duct.Result, number int) pointRow {

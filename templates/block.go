@@ -37,8 +37,8 @@ func (b *Book) block(s *Sheet, at int) block {
 			v.Revisions = append(v.Revisions, revisionRow{r.Mark, r.Date.String(), r.Note})
 		}
 	}
-	if len(v.Revisions) > 0 {
-		v.Revision = v.Revisions[0].Mark + " · " + v.Revisions[0].Date
+	if r, ok := b.Plan.Revision(); ok {
+		v.Revision = r.Mark + " · " + r.Date.String()
 	}
 	return v
 }

@@ -3,6 +3,7 @@ package templates
 import (
 	"dustbook/content"
 	"dustbook/plan/duct"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -91,19 +92,22 @@ func languages(word string) []string {
 }
 
 // unchecked reports whether the translation of a thing's card has not been
-// read by a fluent speaker, by the records.
+// read by a fluent speaker, by the records. Any other words of a record about
+// it, as of a fault found, do not count.
 func (b *Book) unchecked(name string) bool {
 	if b.words.Language() == content.English {
 		return false
 	}
+	m, _ := record.FindMeasure("wording")
+	unchecked := true // until the newest record about it says so
 	for _, r := range b.Plan.Records {
 		for _, reading := range r.Readings {
-			if reading.Of == "wording" && reading.At == name {
-				return false
+			if reading.Of == m.Word && reading.At == name {
+				unchecked = reading.Value.Text != m.Example
 			}
 		}
 	}
-	return true
+	return unchecked
 }
 
 // machineCards adds the cards of the machines.
@@ -112,7 +116,7 @@ func (b *Book) machineCards() {
 		for _, u := range b.Plan.Air.Uses {
 			if u.Kind == duct.OneMachine && u.Machines[0] == m {
 				v := b.cardView(m, u)
-				v.Verdict = b.useVerdict("machine", u).short()
+				v.Verdict = b.short(b.useVerdict(u))
 				v.Code = b.codeFor(b.prefix + b.Path("card", m.Name))
 				v.Unchecked = b.unchecked(m.Name)
 				b.add(&Sheet{Part: partMachines, Path: b.prefix + b.Path("card", m.Name), Title: m.Name, Kind: "card", Lede: v.Who,
@@ -124,13 +128,13 @@ func (b *Book) machineCards() {
 
 // short keeps the words of a verdict and leaves the sentence to the sheet of
 // the use.
-func (v Verdict) short() Verdict {
+func (b *Book) short(v Verdict) Verdict {
 	for _, w := range v.Words {
 		if w.Class != "met" {
-			return Verdict{Words: v.Words, Says: v.Do}
+			return Verdict{Words: v.Words, Says: v.Do, Language: v.Language}
 		}
 	}
-	return Verdict{Words: v.Words, Says: "By the plan. The gauge has to say so too."}
+	return Verdict{Words: v.Words, Says: b.words.Text("card.by-plan")}
 }
 
 func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {

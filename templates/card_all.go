@@ -3,17 +3,17 @@ package templates
 import (
 	"bytes"
 	"html/template"
+	"slices"
 	"strconv"
 )
 
 // allCardsView is every card and sign, one after the other for the printer.
 type allCardsView struct{ Cards []printedCard }
 
-// printedCard is a card as its own sheet shows it, without the frame.
+// printedCard is a card as its own sheet shows it, in a frame of its own.
 type printedCard struct {
 	Sheet *Sheet
 	Block block
-	Body  template.HTML
 }
 
 // mostCards is how many cards a sheet of cards holds: more would make it
@@ -49,7 +49,7 @@ func (b *Book) addCardSheet(path, title string, cards []*Sheet) {
 	for _, s := range cards {
 		worst = max(worst, fitPlace(s.Card.Fit))
 	}
-	v := Verdict{[]Word{{"advice", b.words.Text("gate.all-verdict")}}, b.words.Count("gate.all-says", len(cards)), b.words.Text("gate.all-do")}
+	v := Verdict{Words: []Word{{"advice", b.words.Text("gate.all-verdict")}}, Says: b.words.Count("gate.all-says", len(cards)), Do: b.words.Text("gate.all-do")}
 	b.add(&Sheet{Part: partMachines, Path: path, Title: title, Kind: "cards", Lede: b.words.Text("gate.all-lede"), Verdict: v, Fit: fits[worst].class,
 		name: "cards.html", view: func() any { return b.allCards(cards) }})
 }
@@ -64,20 +64,22 @@ func fitPlace(class string) int {
 	return 0
 }
 
-func (b *Book) allCards(cards []*Sheet) any {
+func (b *Book) allCards(cards []*Sheet) allCardsView {
 	var v allCardsView
 	for _, s := range cards {
-		var body bytes.Buffer
-		if err := pages[s.language()].ExecuteTemplate(&body, s.name, s.view()); err != nil {
-			return err
-		}
-		at := 0
-		for i, other := range b.Sheets {
-			if other == s {
-				at = i
-			}
-		}
-		v.Cards = append(v.Cards, printedCard{s, b.block(s, at), trusted(body.String())})
+		v.Cards = append(v.Cards, printedCard{s, b.block(s, slices.Index(b.Sheets, s))})
 	}
 	return v
+}
+
+// Body is what the card's own sheet shows.
+func (c printedCard) Body() (template.HTML, error) { return c.rendered(c.Sheet.name, c.Sheet.view()) }
+
+// HTML is the card with its head and title block, in its own language.
+func (c printedCard) HTML() (template.HTML, error) { return c.rendered("card-printed.html", c) }
+
+func (c printedCard) rendered(name string, view any) (template.HTML, error) {
+	var out bytes.Buffer
+	err := pages[c.Sheet.language()].ExecuteTemplate(&out, name, view)
+	return trusted(out.String()), err
 }

@@ -17,6 +17,7 @@ type gateCardView struct {
 	Opens    []string // triggers that open it
 	For      []string // machines with it on their way
 	AsWell   []string // machines for which it is opened as well
+	Unled    []string // of both: those of which no trigger opens it, though it has a drive
 	Duct     string
 	Where    string
 	OpenStop string
@@ -34,7 +35,7 @@ func (b *Book) addGateCards() {
 	for _, g := range b.Plan.Shop.Gates {
 		v := b.gateCardView(g)
 		b.add(&Sheet{Part: partMachines, Path: b.prefix + b.Path("gate card", g.Name), Title: b.words.Text("gate.title", g.Name), Kind: "card", Lede: b.words.Text("gate.lede"),
-			Card: &cardFrame{Code: v.Code}, name: "card-gate.html", view: func() any { return v }})
+			Verdict: v.Verdict, Card: &cardFrame{fit(v.height()), v.Code}, name: "card-gate.html", view: func() any { return v }})
 	}
 }
 
@@ -48,10 +49,14 @@ func (b *Book) gateCardView(g *shop.Gate) gateCardView {
 		if u.Kind != duct.OneMachine || !u.Open[g] {
 			continue
 		}
-		if m := u.Machines[0]; slices.Contains(m.AlsoOpen, g) {
+		m := u.Machines[0]
+		if slices.Contains(m.AlsoOpen, g) {
 			v.AsWell = append(v.AsWell, m.Name)
 		} else {
 			v.For = append(v.For, m.Name)
+		}
+		if v.Powered && b.openerFor(m, g) == nil {
+			v.Unled = append(v.Unled, m.Name)
 		}
 	}
 	if g.OpenStop.Known() {
@@ -74,13 +79,16 @@ func (b *Book) gateCardView(g *shop.Gate) gateCardView {
 // gateVerdict is the heaviest finding about a gate; without one, how it moves.
 func (b *Book) gateVerdict(g *shop.Gate, v gateCardView) Verdict {
 	if rows := b.rowsAbout("gate", g.Name); len(rows) > 0 {
-		return b.worstOf(rows).short()
+		return b.short(b.worstOf(rows))
 	}
 	if v.Powered && len(v.Opens) == 0 {
-		return Verdict{[]Word{{"ask", b.words.Text("gate.nobody")}}, b.words.Text("gate.no-trigger"), ""}
+		return Verdict{Words: []Word{{"ask", b.words.Text("gate.nobody")}}, Says: b.words.Text("gate.no-trigger")}
+	}
+	if len(v.Unled) > 0 {
+		return Verdict{Words: []Word{{"notmet", b.words.Text("gate.not-for-all")}}, Says: b.words.Text("gate.unled", b.list(v.Unled))}
 	}
 	if v.Powered {
-		return Verdict{[]Word{{"advice", b.words.Text("gate.by-itself")}}, b.words.Text("gate.leave-it"), ""}
+		return Verdict{Words: []Word{{"advice", b.words.Text("gate.by-itself")}}, Says: b.words.Text("gate.leave-it")}
 	}
-	return Verdict{[]Word{{"advice", b.words.Text("gate.by-hand")}}, b.words.Text("gate.open-yourself"), ""}
+	return Verdict{Words: []Word{{"advice", b.words.Text("gate.by-hand")}}, Says: b.words.Text("gate.open-yourself")}
 }

@@ -65,7 +65,7 @@ func (b *Book) controlVerdict(ids ...string) Verdict {
 		}
 	}
 	if len(rows) == 0 {
-		return Verdict{[]Word{{"blank", b.words.Text("control.nothing-to-look-at")}}, b.words.Text("control.no-check-found-anything-to"), b.words.Text("control.prove-it-row-by-row")}
+		return Verdict{Words: []Word{{"blank", b.words.Text("control.nothing-to-look-at")}}, Says: b.words.Text("control.no-check-found-anything-to"), Do: b.words.Text("control.prove-it-row-by-row")}
 	}
 	v := b.worstOf(rows)
 	if v.Words[0].Class == "met" {

@@ -200,7 +200,7 @@ func (b *Book) stopName(m *shop.Machine, collectors []*shop.Collector) string {
 	return name
 }
 
-// list joins names in the language of the card.
+// list joins names as a sentence does, in the language of the sheet.
 func (b *Book) list(names []string) string {
 	if len(names) < 2 {
 		return strings.Join(names, "")

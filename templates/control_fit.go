@@ -41,7 +41,7 @@ func lines(text string, width int) float64 {
 
 // height is how tall a card is printed, about.
 func (v *cardView) height() float64 {
-	h := 17.5 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) // head, order at smoke, verdict, title block
+	h := 19.5 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) // head, order at smoke, verdict, title block
 	h += 1.5 * lines(v.Verdict.Says, 70)
 	if v.Stop != "" {
 		h += 4 + 1.5*(lines(v.Stop, cardFull)+lines(v.StopDo, cardFull-8))
@@ -62,7 +62,7 @@ func (v *cardView) height() float64 {
 	if v.Lockout != "" {
 		side = max(side, 2+1.5*lines(v.Lockout, cardHalf)+4.5)
 	}
-	h += max(4+1.6*float64(len(v.Never)+2)/3, 4+1.5*float64(len(v.Wear)))
+	h += max(4+1.6*float64(len(v.Never)+2)/3, 4+1.5*float64(len(v.Wear)+2))
 	if v.Unchecked {
 		h += 3.5
 	}
@@ -103,9 +103,36 @@ func sum(texts []string, width int) float64 {
 
 // height is how tall a sign is printed, about.
 func (v *signView) height() float64 {
-	h := 30 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) + 1.5*lines(list(v.ByHand), cardFull)
+	h := 30 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) + 1.5*sum(v.ByHand, cardFull)
 	for _, r := range v.Rows {
 		h += 2.2 * max(lines(r.Which, 26), lines(r.Worst, 18))
 	}
+	if v.Unchecked {
+		h += 3.5
+	}
 	return h + 3 + 1.5*max(sum(v.Together, cardHalf), sum(v.Never, cardHalf)) + 12
+}
+
+// Many reports whether more machines need a gate than fit in large type.
+func (v gateCardView) Many() bool { return len(v.For) > mostLarge }
+
+// height is how tall a gate's card is printed, about.
+func (v gateCardView) height() float64 {
+	h := 44 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) + 1.5*lines(v.Verdict.Says, 70) // all but the boxes
+	large, signs := 2.1, cardHead
+	if v.Many() {
+		large, signs = 1.5, cardHead*4/3
+	}
+	right := 5.0
+	for _, name := range v.For {
+		right += large * lines(name, signs)
+	}
+	h += max(right+3*float64(len(v.AsWell)), 8+1.5*sum(v.Opens, cardHalf))
+	if v.Unchecked {
+		h += 3.5
+	}
+	if v.Code != nil {
+		h += 6
+	}
+	return h
 }

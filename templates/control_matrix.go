@@ -181,26 +181,10 @@ func (b *Book) matrixNotes(m *control.Matrix) []string {
 		}
 	}
 	if len(missing) > 0 {
-		notes = append(notes, "No row, because the file has no sensor: "+list(missing)+".")
+		notes = append(notes, "No row, because the file has no sensor: "+b.list(missing)+".")
 	}
 	if len(b.Plan.Shop.Stops) == 0 {
 		notes = append(notes, "No row, because the file has no stop button.")
 	}
 	return notes
-}
-
-// list joins names as a sentence does.
-func list(names []string) string {
-	text := ""
-	for i, name := range names {
-		switch {
-		case i == 0:
-		case i == len(names)-1:
-			text += " and "
-		default:
-			text += ", "
-		}
-		text += name
-	}
-	return text
 }

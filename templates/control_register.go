@@ -64,7 +64,7 @@ func (b *Book) registerRow(d *control.Device) registerRow {
 		for _, m := range d.Stop.Machines {
 			stops = append(stops, m.Name)
 		}
-		row.Place = "stops " + list(stops)
+		row.Place = "stops " + b.list(stops)
 		if d.Stop.Place.Known() {
 			row.Place += ", at " + b.point(d.Stop.Place.V)
 		}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"dustbook/checks"
 	"dustbook/plan/control"
@@ -84,7 +85,7 @@ func (b *Book) signView(c *shop.Collector, gates []*shop.Gate) signView {
 			v.Never = append(v.Never, u.Name)
 		}
 	}
-	v.Verdict = b.worstOf(b.rowsAbout("collector", c.Name)).short()
+	v.Verdict = b.short(b.worstOf(b.rowsAbout("collector", c.Name)))
 	v.Unchecked = b.unchecked(c.Name)
 	return v
 }
@@ -186,7 +187,7 @@ func (b *Book) hungriest(c *shop.Collector) []*shop.Machine {
 // openFor is a use of some machines with just the gates of their own uses
 // open, relief gates left out.
 func openFor(machines []*shop.Machine) *duct.Use {
-	u := &duct.Use{Name: list(names(machines)), Kind: duct.Together, Machines: machines, Open: map[*shop.Gate]bool{}}
+	u := &duct.Use{Name: strings.Join(names(machines), ", "), Kind: duct.Together, Machines: machines, Open: map[*shop.Gate]bool{}}
 	for _, m := range machines {
 		for _, p := range m.Ports {
 			for _, s := range p.Path() {

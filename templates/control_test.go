@@ -59,7 +59,7 @@ func cardOf(t *testing.T, b *Book, machine string) cardView {
 	for _, u := range b.Plan.Air.Uses {
 		if u.Kind == duct.OneMachine && u.Name == machine {
 			v := b.cardView(u.Machines[0], u)
-			v.Verdict = b.useVerdict("machine", u).short()
+			v.Verdict = b.short(b.useVerdict(u))
 			return v
 		}
 	}
@@ -318,11 +318,28 @@ func TestControlVerdicts(t *testing.T) {
 // Chromium printed; what is counted must not be far from them.
 func TestCardHeights(t *testing.T) {
 	b := hallBook(t)
-	for machine, printed := range map[string]float64{"Saw": 70.9, "Planer": 69.6, "Jointer": 69.4, "Lathe": 68.7, "Disc": 69.4, "Drum": 63.0} {
+	for machine, printed := range map[string]float64{"Saw": 76.1, "Planer": 74.9, "Jointer": 74.7, "Lathe": 73.8, "Disc": 74.5, "Drum": 68.1} {
 		v := cardOf(t, b, machine)
 		if h := v.height(); h < printed-1 || h > printed+6 {
 			t.Errorf("%s is counted at %.1f rem, printed at %.1f", machine, h, printed)
 		}
+	}
+	for gate, printed := range map[string]float64{"Saw gate": 60, "Planer gate": 56.9, "East zone gate": 60.8} {
+		for _, g := range b.Plan.Shop.Gates {
+			if g.Name != gate {
+				continue
+			}
+			if h := b.gateCardView(g).height(); h < printed-1 || h > printed+6 {
+				t.Errorf("%s is counted at %.1f rem, printed at %.1f", gate, h, printed)
+			}
+		}
+	}
+	many := gateCardView{Powered: true}
+	for range 20 {
+		many.For = append(many.For, strings.Repeat("long name ", 4))
+	}
+	if h := many.height(); fit(h) == "" || h > smallestHolds {
+		t.Errorf("a gate of twenty machines with long names: %.1f rem", h)
 	}
 }
 

@@ -33,7 +33,7 @@ func (b *Book) addIsometric(c *shop.Collector) {
 	}
 	says := b.words.Count("isometric.stretches", len(list))
 	b.add(&Sheet{Part: partAir, Path: "isometric-" + shop.Slug(c.Name) + ".html", Title: b.words.Text("isometric.title", c.Name), Kind: "plan", Lede: b.words.Text("isometric.lede"),
-		Verdict: Verdict{[]Word{{"blank", b.words.Text("isometric.word")}}, says, b.words.Text("isometric.do")}, name: "isometric.html", view: func() any { return b.isometricView(c, list) }})
+		Verdict: Verdict{Words: []Word{{"advice", b.words.Text("isometric.word")}}, Says: says, Do: b.words.Text("isometric.do")}, name: "isometric.html", view: func() any { return b.isometricView(c, list) }})
 }
 
 func (b *Book) isometricView(c *shop.Collector, list []*shop.Stretch) isometricView {

@@ -17,6 +17,22 @@ func inLanguage(t *testing.T, language string) *Book {
 	return newBook(t, strings.Replace(string(content.Example()), "[shop]\n", "[shop]\nlanguage = \""+language+"\"\n", 1))
 }
 
+// pageOf is a sheet of a book as a page.
+func pageOf(t *testing.T, b *Book, path string) string {
+	t.Helper()
+	for _, s := range b.Sheets {
+		if s.Path == path {
+			data, err := b.Render(s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return string(data)
+		}
+	}
+	t.Fatalf("there is no sheet %s", path)
+	return ""
+}
+
 // Cards and signs come in the languages of the shop; in two, the Spanish ones
 // stand beside the English.
 func TestLanguagesOfCards(t *testing.T) {
@@ -54,19 +70,7 @@ func TestLanguagesOfCards(t *testing.T) {
 // and asks for a fluent speaker until a record says that one read it.
 func TestSpanishCard(t *testing.T) {
 	b := inLanguage(t, "both")
-	page := func(b *Book, path string) string {
-		for _, s := range b.Sheets {
-			if s.Path == path {
-				data, err := b.Render(s)
-				if err != nil {
-					t.Fatal(err)
-				}
-				return string(data)
-			}
-		}
-		t.Fatalf("there is no sheet %s", path)
-		return ""
-	}
+	page := func(b *Book, path string) string { return pageOf(t, b, path) }
 	es, en := page(b, "es-card-planer.html"), page(b, "card-planer.html")
 	for _, want := range []string{`<html lang="es">`, "Suelte la pieza", "fluent speaker", "Usted abre"} {
 		if !strings.Contains(es, want) {
@@ -76,16 +80,67 @@ func TestSpanishCard(t *testing.T) {
 			t.Errorf("the English card says %q", want)
 		}
 	}
-	b.Plan.Records = append(b.Plan.Records, &record.Record{Readings: []record.Reading{{Of: "wording", At: "Planer"}}})
-	checked, err := New(b.Plan, b.Findings)
-	if err != nil {
-		t.Fatal(err)
+	for _, c := range []struct {
+		says []string // records about the planer, in their order
+		asks bool
+	}{
+		{[]string{"read by a fluent speaker"}, false},
+		{[]string{"two words are wrong"}, true},
+		{[]string{"read by a fluent speaker", "the new text is not read"}, true},
+		{[]string{"two words are wrong", "read by a fluent speaker"}, false},
+	} {
+		b.Plan.Records = nil
+		for _, says := range c.says {
+			b.Plan.Records = append(b.Plan.Records, &record.Record{Readings: []record.Reading{{Of: "wording", At: "Planer", Value: record.Quantity{Text: says}}}})
+		}
+		again, err := New(b.Plan, b.Findings)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Contains(page(again, "es-card-planer.html"), "fluent speaker"); got != c.asks {
+			t.Errorf("records %q: the card asks for a fluent speaker: %v", c.says, got)
+		}
+		if !strings.Contains(page(again, "es-card-jointer.html"), "fluent speaker") {
+			t.Errorf("records %q: the jointer's card no longer asks", c.says)
+		}
 	}
-	if strings.Contains(page(checked, "es-card-planer.html"), "fluent speaker") {
-		t.Error("the card still asks for a fluent speaker")
+}
+
+// What is said in English on a Spanish card is marked so, on the sheet of all
+// cards too, where each card keeps its own language.
+func TestLanguageIsMarked(t *testing.T) {
+	for _, c := range []struct{ language, path string }{{"both", "es-card-planer.html"}, {"es", "card-planer.html"}, {"es", "cards.html"}} {
+		page := pageOf(t, inLanguage(t, c.language), c.path)
+		if !strings.Contains(page, `<p lang="en">`) {
+			t.Errorf("%s, %s: the finding is not marked as English", c.language, c.path)
+		}
+		if !strings.Contains(page, "Taller") || strings.Contains(c.path, "cards") && !strings.Contains(page, `<article class="sheet card one" lang="es">`) {
+			t.Errorf("%s, %s: the card is not in Spanish throughout", c.language, c.path)
+		}
 	}
-	if !strings.Contains(page(checked, "es-card-jointer.html"), "fluent speaker") {
-		t.Error("the jointer's card no longer asks for a fluent speaker")
+	if page := pageOf(t, inLanguage(t, "en"), "card-planer.html"); strings.Contains(page, `<p lang=`) {
+		t.Error("the English card marks a language")
+	}
+}
+
+// A powered gate that some trigger forgets does not say that it may be left
+// to itself.
+func TestGateCardOfAForgottenGate(t *testing.T) {
+	b := newBook(t, string(content.Example()))
+	verdict := func(gate string) Verdict {
+		for _, g := range b.Plan.Shop.Gates {
+			if g.Name == gate {
+				return b.gateCardView(g).Verdict
+			}
+		}
+		t.Fatalf("there is no %s", gate)
+		return Verdict{}
+	}
+	if v := verdict("South zone gate"); v.Words[0].Class != "notmet" || !strings.Contains(v.Says, "Mitre saw") {
+		t.Errorf("the gate that the mitre saw's trigger forgets: %+v", v)
+	}
+	if v := verdict("Planer gate"); v.Words[0].Class != "advice" || v.Says != b.words.Text("gate.leave-it") {
+		t.Errorf("the gate that its trigger opens: %+v", v)
 	}
 }
 

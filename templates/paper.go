@@ -33,7 +33,7 @@ func (b *Book) addAssumptions() {
 		}
 		g.Things = append(g.Things, a.Thing)
 	}
-	v := Verdict{[]Word{{"met", b.words.Text("sources.none")}}, b.words.Text("sources.the-file-leaves-nothing-to"), ""}
+	v := Verdict{Words: []Word{{"met", b.words.Text("sources.none")}}, Says: b.words.Text("sources.the-file-leaves-nothing-to")}
 	if len(groups) > 0 {
 		weak := 0
 		for _, g := range groups {
@@ -41,7 +41,7 @@ func (b *Book) addAssumptions() {
 				weak++
 			}
 		}
-		v = Verdict{[]Word{{"thin", b.words.Text("sources.assumed")}}, count(len(groups), b.words.Text("sources.default-stands"), "defaults stand") + " in for what the file leaves out; " + count(weak, "rests", "rest") + " on memory or common practice.", b.words.Text("sources.put-your-own-figure-into")}
+		v = Verdict{Words: []Word{{"thin", b.words.Text("sources.assumed")}}, Says: count(len(groups), b.words.Text("sources.default-stands"), "defaults stand") + " in for what the file leaves out; " + count(weak, "rests", "rest") + " on memory or common practice.", Do: b.words.Text("sources.put-your-own-figure-into")}
 	}
 	b.add(&Sheet{Part: partFindings, Path: "assumptions.html", Title: b.words.Text("sources.assumptions"), Kind: "table", Lede: b.words.Text("sources.every-default-in-use-what"), Verdict: v, name: "assumptions.html", view: func() any { return groups }})
 }

@@ -40,9 +40,9 @@ type sensorProof struct{ Name, Senses, High, VeryHigh string }
 func (b *Book) controlsVerdict() Verdict {
 	n := len(b.Plan.Shop.Triggers)
 	if n == 0 {
-		return Verdict{[]Word{{"blank", b.words.Text("controls.by-hand-b")}}, b.words.Text("controls.the-shop-file-has-no-b"), b.words.Text("controls.prove-the-stop-and-what")}
+		return Verdict{Words: []Word{{"blank", b.words.Text("controls.by-hand-b")}}, Says: b.words.Text("controls.the-shop-file-has-no-b"), Do: b.words.Text("controls.prove-the-stop-and-what")}
 	}
-	return Verdict{[]Word{{"blank", b.words.Text("controls.to-prove")}}, count(n, b.words.Text("controls.trigger-is"), "triggers are") + " to be seen on and off.", b.words.Text("controls.one-person-at-the-machine")}
+	return Verdict{Words: []Word{{"blank", b.words.Text("controls.to-prove")}}, Says: count(n, b.words.Text("controls.trigger-is"), "triggers are") + " to be seen on and off.", Do: b.words.Text("controls.one-person-at-the-machine")}
 }
 
 func (b *Book) controlsView() controlsView {

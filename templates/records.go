@@ -122,7 +122,7 @@ func agreeShare() string {
 // recordsVerdict counts the readings that are off.
 func (b *Book) recordsVerdict() Verdict {
 	if len(b.Plan.Records) == 0 {
-		return Verdict{[]Word{{"blank", b.words.Text("records.nothing-recorded")}}, b.words.Text("records.the-plan-has-not-been"), b.words.Text("records.work-through-the-sheets-of")}
+		return Verdict{Words: []Word{{"blank", b.words.Text("records.nothing-recorded")}}, Says: b.words.Text("records.the-plan-has-not-been"), Do: b.words.Text("records.work-through-the-sheets-of")}
 	}
 	readings, off, open := 0, 0, 0
 	for _, r := range b.Plan.Records {

@@ -45,6 +45,8 @@ type Verdict struct {
 	Words []Word
 	Says  string
 	Do    string
+
+	Language string // of what it says, where that may not be the sheet's: findings are in English
 }
 
 // Sheet is one page of the book.

@@ -24,7 +24,7 @@ func (b *Book) addStart() {
 
 // lookUp is the verdict of a sheet that judges nothing.
 func (b *Book) lookUp(sheet string) Verdict {
-	return Verdict{[]Word{{"advice", b.words.Text("verdict.look-up")}}, b.words.Text("verdict." + sheet), b.words.Text("verdict." + sheet + "-do")}
+	return Verdict{Words: []Word{{"advice", b.words.Text("verdict.look-up")}}, Says: b.words.Text("verdict." + sheet), Do: b.words.Text("verdict." + sheet + "-do")}
 }
 
 // planVerdict says of how many uses the plan holds.
@@ -35,11 +35,7 @@ func (b *Book) planVerdict() Verdict {
 			continue
 		}
 		all++
-		kind := "use"
-		if u.Kind == duct.OneMachine {
-			kind = "machine"
-		}
-		air, dust := b.finding("air-captured", kind, u.Name), b.finding("dust-carried", kind, u.Name)
+		air, dust := b.finding("air-captured", kindOf(u), u.Name), b.finding("dust-carried", kindOf(u), u.Name)
 		if air != nil && dust != nil && air.State == checks.Met && dust.State == checks.Met {
 			held++
 		}
@@ -51,7 +47,7 @@ func (b *Book) planVerdict() Verdict {
 	case held == all:
 		word = Word{"met", b.words.Text("verdict.plan-works")}
 	}
-	return Verdict{[]Word{word}, b.words.Count("verdict.plan", all) + " " + b.words.Text("verdict.plan-held", strconv.Itoa(held), strconv.Itoa(all-held)), b.words.Text("verdict.plan-do")}
+	return Verdict{Words: []Word{word}, Says: b.words.Count("verdict.plan", all) + " " + b.words.Text("verdict.plan-held", strconv.Itoa(held), strconv.Itoa(all-held)), Do: b.words.Text("verdict.plan-do")}
 }
 
 // overall is the verdict of the whole book: the heaviest findings first.
@@ -78,16 +74,16 @@ func (b *Book) overall() Verdict {
 	}
 	switch {
 	case stops > 0:
-		return Verdict{[]Word{{"stop", b.words.Text("overview.stop")}}, b.words.Count("overview.stops", stops) + " " + b.words.Text("overview.until-settled", first.About), first.Do}
+		return Verdict{Words: []Word{{"stop", b.words.Text("overview.stop")}}, Says: b.words.Count("overview.stops", stops) + " " + b.words.Text("overview.until-settled", first.About), Do: first.Do}
 	case mends > 0:
-		return Verdict{[]Word{{"notmet", b.words.Text("overview.to-mend")}}, b.words.Count("overview.mends", mends), first.About + ": " + first.Do}
+		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: first.About + ": " + first.Do}
 	case first != nil:
-		return Verdict{[]Word{{"thin", b.words.Text("overview.to-know")}}, b.words.Text("overview.nothing-says-stop-and-nothing"), b.words.Text("overview.read-the-findings-prove-the")}
+		return Verdict{Words: []Word{{"thin", b.words.Text("overview.to-know")}}, Says: b.words.Text("overview.nothing-says-stop-and-nothing"), Do: b.words.Text("overview.read-the-findings-prove-the")}
 	}
 	if accepted > 0 {
-		return Verdict{[]Word{{"advice", b.words.Text("overview.accepted")}}, b.words.Count("overview.accepted-now", accepted), b.words.Text("overview.look-at-the-days-on")}
+		return Verdict{Words: []Word{{"advice", b.words.Text("overview.accepted")}}, Says: b.words.Count("overview.accepted-now", accepted), Do: b.words.Text("overview.look-at-the-days-on")}
 	}
-	return Verdict{[]Word{{"met", b.words.Text("overview.nothing-open")}}, b.words.Text("overview.nothing-stands-against-the-plan"), b.words.Text("overview.prove-the-figures-with-a")}
+	return Verdict{Words: []Word{{"met", b.words.Text("overview.nothing-open")}}, Says: b.words.Text("overview.nothing-stands-against-the-plan"), Do: b.words.Text("overview.prove-the-figures-with-a")}
 }
 
 // overviewView is what the overview shows.
@@ -140,20 +136,16 @@ func (b *Book) overview() overviewView {
 
 func (b *Book) useRow(u *duct.Use) useRow {
 	row := useRow{Name: u.Name, Path: b.Path("use", u.Name)}
-	kind := "use"
-	if u.Kind == duct.OneMachine {
-		kind = "machine"
-	}
 	for _, g := range b.Plan.Shop.Gates {
 		if u.Open[g] {
 			row.Open = append(row.Open, g.Name)
 		}
 	}
 	row.Air, row.Carries = Word{"blank", b.words.Text("overview.not-given")}, Word{"blank", b.words.Text("overview.not-given")}
-	if f := b.finding("air-captured", kind, u.Name); f != nil {
+	if f := b.finding("air-captured", kindOf(u), u.Name); f != nil {
 		row.Air = stateWord(f.State)
 	}
-	if f := b.finding("dust-carried", kind, u.Name); f != nil {
+	if f := b.finding("dust-carried", kindOf(u), u.Name); f != nil {
 		row.Carries = stateWord(f.State)
 		if f.State != checks.Met {
 			row.Worst = f.Says

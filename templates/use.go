@@ -5,6 +5,7 @@ import (
 	"html/template"
 
 	"dustbook/checks"
+	"dustbook/content"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -62,13 +63,18 @@ type profileRow struct {
 
 type fanRow struct{ Filter, Flow, Static, Power string }
 
-func (b *Book) addUse(u *duct.Use) {
-	kind := "use"
+// kindOf is the kind by which findings name a use: a machine alone goes by the
+// machine.
+func kindOf(u *duct.Use) string {
 	if u.Kind == duct.OneMachine {
-		kind = "machine"
+		return "machine"
 	}
+	return "use"
+}
+
+func (b *Book) addUse(u *duct.Use) {
 	b.add(&Sheet{Part: partPlan, Path: b.Path("use", u.Name), Title: b.words.Text("use.title", u.Name), Kind: "plan", Lede: b.words.Text("use.lede"),
-		Verdict: b.useVerdict(kind, u), Uses: b.useTabs(u), name: "use.html", view: func() any { return b.useView(u) }})
+		Verdict: b.useVerdict(u), Uses: b.useTabs(u), name: "use.html", view: func() any { return b.useView(u) }})
 }
 
 func (b *Book) useView(u *duct.Use) useView {
@@ -96,8 +102,8 @@ func (b *Book) useView(u *duct.Use) useView {
 }
 
 // useVerdict is captured and carried in words, and the one thing to do.
-func (b *Book) useVerdict(kind string, u *duct.Use) Verdict {
-	air, dust := b.finding("air-captured", kind, u.Name), b.finding("dust-carried", kind, u.Name)
+func (b *Book) useVerdict(u *duct.Use) Verdict {
+	air, dust := b.finding("air-captured", kindOf(u), u.Name), b.finding("dust-carried", kindOf(u), u.Name)
 	var v Verdict
 	words := func(f *checks.Finding, of string) {
 		text := func(state string) string { return b.words.Text("use." + of + state) }
@@ -131,6 +137,7 @@ func (b *Book) useVerdict(kind string, u *duct.Use) Verdict {
 	if v.Do == "" && air != nil {
 		v.Do = air.Do
 	}
+	v.Language = content.English
 	return v
 }
 

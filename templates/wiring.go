@@ -58,7 +58,7 @@ func (b *Book) wiringVerdict(c *shop.Chain) Verdict {
 		rows[0].Says = rows[0].About + ": " + rows[0].Says
 		return b.worstOf(rows)
 	}
-	return Verdict{[]Word{{"blank", b.words.Text("wiring.to-prove")}}, count(len(c.Stops), "device", "devices") + " in order, each once.", b.words.Text("wiring.check-polarity-and-pull-each")}
+	return Verdict{Words: []Word{{"blank", b.words.Text("wiring.to-prove")}}, Says: count(len(c.Stops), "device", "devices") + " in order, each once.", Do: b.words.Text("wiring.check-polarity-and-pull-each")}
 }
 
 func (b *Book) wiringView(c *shop.Chain, place int) wiringView {

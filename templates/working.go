@@ -63,9 +63,9 @@ func (b *Book) workingVerdict(u *duct.Use) Verdict {
 		}
 	}
 	if worst == nil || !of.OnCurve {
-		return Verdict{[]Word{{"blank", b.words.Text("working.not-known")}}, b.words.Text("working.off-the-fans-curve-there"), ""}
+		return Verdict{Words: []Word{{"blank", b.words.Text("working.not-known")}}, Says: b.words.Text("working.off-the-fans-curve-there")}
 	}
-	return Verdict{[]Word{{"advice", worst.Stretch.Name()}}, "costs most: " + unit.Press.Figure(b.units, worst.Loss) + " of the fan's " + unit.Press.Print(b.units, of.Static) + ", " + filterPhrase(of.Filter) + ".", b.words.Text("working.look-there-first-a-hose")}
+	return Verdict{Words: []Word{{"advice", worst.Stretch.Name()}}, Says: "costs most: " + unit.Press.Figure(b.units, worst.Loss) + " of the fan's " + unit.Press.Print(b.units, of.Static) + ", " + filterPhrase(of.Filter) + ".", Do: b.words.Text("working.look-there-first-a-hose")}
 }
 
 // lastOn is the last result of a use on a collector: with the filter due for

@@ -1,6 +1,7 @@
 // Package drawing knows how a shop is drawn: the floor plan with its ducts,
-// each collector's ducts in isometric, the fan's chart and the pressure along
-// a run, as SVG. Key lists every mark with a sample and every class.
+// each collector's ducts in isometric and, in a use, as a single-line diagram,
+// the fan's chart and the pressure along a run, as SVG. Key lists the marks of
+// plans, isometrics and chains with a sample, and every class.
 //
 // Every drawing is one complete <svg> element for a page, with a title and a
 // description that say in words what it shows. Colours are class names (see

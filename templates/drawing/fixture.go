@@ -137,18 +137,11 @@ func (s *sheet) placeTaps() {
 			continue
 		}
 		at, w := p.path.at(p.planAt(t.Where))
-		m, best := &tapMark{tap: t}, 0
-		for i, left := range [2]int{1, -1} {
-			foot, end := at.step(w, 0, left*p.width/2), at.step(w, 0, left*(p.width/2+tapLong))
-			reach := boxOf(foot, end).grown(40)
-			cost := s.lie(reach, &label{mine: []*shop.Duct{p.duct}}, never)
-			if !s.free(reach, nil) {
-				cost += 5000
-			}
-			if i == 0 || cost < best {
-				best, m.foot, m.end = cost, foot, end
-			}
+		m := &tapMark{tap: t}
+		ends := func(left int) (foot, end spot) {
+			return at.step(w, 0, left*p.width/2), at.step(w, 0, left*(p.width/2+tapLong))
 		}
+		m.foot, m.end = ends(s.freeSide(p.duct, func(left int) box { return boxOf(ends(left)).grown(40) }))
 		s.taps = append(s.taps, m)
 		s.solids = append(s.solids, boxOf(m.foot, m.end).grown(40))
 	}

@@ -77,15 +77,7 @@ func (s *isometric) draw(turned bool) {
 	if s.can != nil && s.can.over {
 		s.drawCan()
 	}
-	for _, m := range s.gates {
-		s.drawGate(m)
-	}
-	for _, m := range s.leaks {
-		s.drawLeak(m)
-	}
-	for _, m := range s.taps {
-		s.drawTap(m)
-	}
+	s.drawOnDucts()
 	s.drawWays()
 	for _, l := range s.labels {
 		l.draw(&s.pen, s.lie(l.box, l, never) > 0)

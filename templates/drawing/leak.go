@@ -22,21 +22,30 @@ func (s *sheet) placeLeaks() {
 		for _, l := range p.duct.Leaks {
 			at, w := p.path.at(p.planAt(l.Where))
 			m := &leakMark{leak: l, at: at, along: w}
-			best := 0
-			for i, left := range [2]int{1, -1} {
-				tip, tail := at.step(w, 0, left*(p.width/2+edge)), at.step(w, 0, left*(p.width/2+edge+leakLong))
-				cost := s.lie(boxOf(tip, tail).grown(30), &label{mine: []*shop.Duct{p.duct}}, never)
-				if !s.free(boxOf(tip, tail).grown(30), nil) {
-					cost += 5000
-				}
-				if i == 0 || cost < best {
-					best, m.tip, m.tail = cost, tip, tail
-				}
+			ends := func(left int) (tip, tail spot) {
+				return at.step(w, 0, left*(p.width/2+edge)), at.step(w, 0, left*(p.width/2+edge+leakLong))
 			}
+			m.tip, m.tail = ends(s.freeSide(p.duct, func(left int) box { return boxOf(ends(left)).grown(30) }))
 			s.leaks = append(s.leaks, m)
 			s.solids = append(s.solids, boxOf(m.tip, m.tail).grown(30))
 		}
 	}
+}
+
+// freeSide is the side of a duct, 1 for left and -1 for right, on which what
+// sticks out of it lies on the least.
+func (s *sheet) freeSide(d *shop.Duct, reach func(left int) box) int {
+	cost := func(left int) int {
+		c := s.lie(reach(left), &label{mine: []*shop.Duct{d}}, never)
+		if !s.free(reach(left), nil) {
+			c += 5000
+		}
+		return c
+	}
+	if cost(-1) < cost(1) {
+		return -1
+	}
+	return 1
 }
 
 // drawLeak draws the arrow.

@@ -140,15 +140,7 @@ func (s *sheet) draw() {
 		s.drawMachine(m)
 	}
 	s.drawRisers()
-	for _, m := range s.gates {
-		s.drawGate(m)
-	}
-	for _, m := range s.leaks {
-		s.drawLeak(m)
-	}
-	for _, m := range s.taps {
-		s.drawTap(m)
-	}
+	s.drawOnDucts()
 	for _, m := range s.fixtures {
 		s.drawFixture(m)
 	}
@@ -159,6 +151,19 @@ func (s *sheet) draw() {
 	s.drawSizes()
 	s.drawTree(s.shop.Collectors)
 	s.drawFoot()
+}
+
+// drawOnDucts draws what sits on ducts: gates, leaks and taps.
+func (s *sheet) drawOnDucts() {
+	for _, m := range s.gates {
+		s.drawGate(m)
+	}
+	for _, m := range s.leaks {
+		s.drawLeak(m)
+	}
+	for _, m := range s.taps {
+		s.drawTap(m)
+	}
 }
 
 // planTitle names the drawing.
