@@ -37,14 +37,14 @@ func (w Words) Language() string { return w.language }
 // Text is a text with its places filled. An unknown key is a fault of the
 // program: a test walks every key that is asked for.
 func (w Words) Text(key string, about ...string) string {
-	return fill(strings.ReplaceAll(w.row(key), "**", ""), about, func(s string) string { return s })
+	return fill(strings.ReplaceAll(w.row(key), "**", ""), about, Settled)
 }
 
 // HTML is a text as HTML: what it is about is set apart from the direction of
 // the line, and **words** are bold.
 func (w Words) HTML(key string, about ...string) string {
 	return fill(bold(html.EscapeString(w.row(key))), about, func(s string) string {
-		return "<bdi>" + html.EscapeString(s) + "</bdi>"
+		return "<bdi>" + html.EscapeString(Settled(s)) + "</bdi>"
 	})
 }
 

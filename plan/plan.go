@@ -8,6 +8,7 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/entry"
 	"dustbook/plan/record"
+	"dustbook/plan/room"
 	"dustbook/plan/shop"
 )
 
@@ -16,6 +17,7 @@ type Plan struct {
 	Shop    *shop.Shop
 	AsOf    entry.Date
 	Air     *duct.Reckoning
+	Rooms   *room.Reckoning
 	Control *control.Reckoning
 
 	Records []*record.Record // up to the day, in the order of their files
@@ -30,7 +32,8 @@ func Make(s *shop.Shop, records []*record.Record, asOf entry.Date) *Plan {
 	if asOf == (entry.Date{}) {
 		asOf = latest(s, records)
 	}
-	return &Plan{Shop: s, AsOf: asOf, Air: duct.Reckon(s), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
+	ducts := duct.Reckon(s)
+	return &Plan{Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
 }
 
 // latest is the latest date of a revision or record.
