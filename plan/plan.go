@@ -10,6 +10,7 @@ import (
 	"dustbook/plan/record"
 	"dustbook/plan/room"
 	"dustbook/plan/shop"
+	"dustbook/plan/takeoff"
 )
 
 // Plan is one shop, reckoned as of a day.
@@ -18,6 +19,7 @@ type Plan struct {
 	AsOf    entry.Date
 	Air     *duct.Reckoning
 	Rooms   *room.Reckoning
+	Takeoff *takeoff.Reckoning
 	Control *control.Reckoning
 
 	Records []*record.Record // up to the day, in the order of their files
@@ -33,7 +35,7 @@ func Make(s *shop.Shop, records []*record.Record, asOf entry.Date) *Plan {
 		asOf = latest(s, records)
 	}
 	ducts := duct.Reckon(s)
-	return &Plan{Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
+	return &Plan{Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: takeoff.Reckon(s, drawn(ducts)), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
 }
 
 // latest is the latest date of a revision or record.

@@ -5,6 +5,7 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/room"
 	"dustbook/plan/shop"
+	"dustbook/plan/takeoff"
 	"dustbook/plan/unit"
 )
 
@@ -58,4 +59,18 @@ func draw(u *duct.Use, r *duct.Result) room.Draw {
 		d.Ends = append(d.Ends, room.End{Machine: port.Machine, Flow: max(own, 0)})
 	}
 	return d
+}
+
+// drawn is what each collector moves in every use of machines, with a clean
+// filter.
+func drawn(k *duct.Reckoning) []takeoff.Draw {
+	var list []takeoff.Draw
+	for _, u := range k.Uses {
+		for _, r := range u.Results {
+			if len(u.Machines) > 0 && r.OnCurve && r.Filter != duct.ChangeOut {
+				list = append(list, takeoff.Draw{Collector: r.Collector, Use: u.Name, Flow: r.Flow})
+			}
+		}
+	}
+	return list
 }

@@ -35,9 +35,9 @@ func LargestBore(q unit.Flow, least unit.Velocity) unit.Length {
 func Hydraulic(a, b unit.Length) unit.Length { return 2 * a * b / (a + b) }
 
 var (
-	equivalentFront   = frictionTable.figure("equivalent front")
-	equivalentProduct = frictionTable.figure("equivalent product")
-	equivalentSum     = frictionTable.figure("equivalent sum")
+	equivalentFront   = frictionTable.Figure("equivalent front")
+	equivalentProduct = frictionTable.Figure("equivalent product")
+	equivalentSum     = frictionTable.Figure("equivalent sum")
 )
 
 // Equivalent is the diameter De of the round duct that loses as much pressure

@@ -31,11 +31,11 @@ func ReadChange(word string) (Change, bool) {
 }
 
 var (
-	stockCone     = unit.Angle(fittingTable.figure("stock cone"))
-	wideningSlope = fittingTable.figure("widening slope")
-	wideningTo    = unit.Angle(fittingTable.figure("widening to"))
-	narrowingStep = stepTable.curve("area_ratio", "k")
-	narrowingCone = taperTable.curve("cone_deg", "share")
+	stockCone     = unit.Angle(fittingTable.Figure("stock cone"))
+	wideningSlope = fittingTable.Figure("widening slope")
+	wideningTo    = unit.Angle(fittingTable.Figure("widening to"))
+	narrowingStep = curveOf(stepTable, "area_ratio", "k")
+	narrowingCone = curveOf(taperTable, "cone_deg", "share")
 )
 
 // StockCone is the included angle of a stock reducer (common practice, no

@@ -3,8 +3,8 @@ package air
 import "dustbook/plan/unit"
 
 var (
-	elbowShare = elbowTable.curve("turn_deg", "share")
-	entryLoss  = entryTable.curve("angle_deg", "k")
+	elbowShare = curveOf(elbowTable, "turn_deg", "share")
+	entryLoss  = curveOf(entryTable, "angle_deg", "k")
 )
 
 // Elbow is the loss coefficient K of an elbow that turns by less or more than

@@ -7,12 +7,12 @@ import (
 )
 
 var (
-	laminarNumerator = frictionTable.figure("laminar numerator")
-	laminarTo        = frictionTable.figure("laminar to")
-	turbulentFrom    = frictionTable.figure("turbulent from")
-	colebrookSlope   = frictionTable.figure("colebrook front") / math.Ln10 // for a natural logarithm
-	colebrookRough   = 1 / frictionTable.figure("colebrook rough")
-	colebrookSmooth  = frictionTable.figure("colebrook smooth")
+	laminarNumerator = frictionTable.Figure("laminar numerator")
+	laminarTo        = frictionTable.Figure("laminar to")
+	turbulentFrom    = frictionTable.Figure("turbulent from")
+	colebrookSlope   = frictionTable.Figure("colebrook front") / math.Ln10 // for a natural logarithm
+	colebrookRough   = 1 / frictionTable.Figure("colebrook rough")
+	colebrookSmooth  = frictionTable.Figure("colebrook smooth")
 )
 
 // Reynolds is Re = ρ |V| d/μ.

@@ -34,8 +34,8 @@ func (h Hand) constant() (number, speed, pressure float64) {
 }
 
 var (
-	handInch   = handTable.figure("speed inch")
-	handMetric = handTable.figure("speed metric")
+	handInch   = handTable.Figure("speed inch")
+	handMetric = handTable.Figure("speed metric")
 )
 
 // HandSpeed is the trade's V = 4005 √(VP/df), or 1.29 √(VP/df) in metric
@@ -89,7 +89,7 @@ type handFit struct{ a, b, c float64 }
 var handFits = [...]handFit{Galvanised: mustFit(Galvanised), Smooth: mustFit(Smooth), Flexible: mustFit(Flexible)}
 
 func mustFit(w Wall) handFit {
-	part := func(letter string) float64 { return handTable.figure(w.String() + " " + letter) }
+	part := func(letter string) float64 { return handTable.Figure(w.String() + " " + letter) }
 	return handFit{part("a"), part("b"), part("c")}
 }
 

@@ -2,7 +2,7 @@ package air
 
 import "dustbook/plan/unit"
 
-var discharge = fittingTable.figure("discharge")
+var discharge = fittingTable.Figure("discharge")
 
 // Discharge is the discharge coefficient Cd of an opening when nothing better
 // is known. Source: open building-airflow library.

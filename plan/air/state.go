@@ -13,15 +13,15 @@ type State struct {
 }
 
 var (
-	seaPressure     = atmosphereTable.figure("sea level pressure")
-	seaTemperature  = atmosphereTable.figure("sea level temperature")
-	lapse           = atmosphereTable.figure("lapse")
-	earthRadius     = atmosphereTable.figure("earth radius")
-	gasOfAir        = atmosphereTable.figure("gas constant") / atmosphereTable.figure("molar mass") // J/(kg K)
-	heightPower     = atmosphereTable.figure("gravity") / (gasOfAir * lapse)
-	sutherlandScale = atmosphereTable.figure("sutherland factor")
-	sutherlandAdd   = atmosphereTable.figure("sutherland temperature")
-	rated           = At(unit.Length(atmosphereTable.figure("rated altitude")), unit.Temperature(atmosphereTable.figure("rated temperature")))
+	seaPressure     = atmosphereTable.Figure("sea level pressure")
+	seaTemperature  = atmosphereTable.Figure("sea level temperature")
+	lapse           = atmosphereTable.Figure("lapse")
+	earthRadius     = atmosphereTable.Figure("earth radius")
+	gasOfAir        = atmosphereTable.Figure("gas constant") / atmosphereTable.Figure("molar mass") // J/(kg K)
+	heightPower     = atmosphereTable.Figure("gravity") / (gasOfAir * lapse)
+	sutherlandScale = atmosphereTable.Figure("sutherland factor")
+	sutherlandAdd   = atmosphereTable.Figure("sutherland temperature")
+	rated           = At(unit.Length(atmosphereTable.Figure("rated altitude")), unit.Temperature(atmosphereTable.Figure("rated temperature")))
 )
 
 // Pressure is the pressure p of the standard atmosphere at a measured altitude
@@ -35,7 +35,7 @@ func Pressure(altitude unit.Length) unit.Pressure {
 
 // Altitudes is the range of altitudes that Pressure and At are good for.
 func Altitudes() (lowest, highest unit.Length) {
-	return unit.Length(atmosphereTable.figure("lowest altitude")), unit.Length(atmosphereTable.figure("highest altitude"))
+	return unit.Length(atmosphereTable.Figure("lowest altitude")), unit.Length(atmosphereTable.Figure("highest altitude"))
 }
 
 // At is dry air at an altitude and a temperature T: density ρ = p/(R T) from

@@ -9,54 +9,28 @@ import (
 //go:embed atmosphere.csv friction.csv hand.csv elbow.csv entry.csv narrowing_step.csv narrowing_taper.csv wye.csv fitting.csv
 var data embed.FS
 
-// Table is one data table of this package, one fact a row.
-type Table struct {
-	Name  string // the file's name without its ending
-	About string
-	Rows  []source.Row
-}
-
 var (
-	atmosphereTable = mustTable("atmosphere", "the air: standard atmosphere, viscosity, rated state", "name", "value", "unit", "about")
-	frictionTable   = mustTable("friction", "friction of a straight duct", "name", "value", "unit", "about")
-	handTable       = mustTable("hand", "the trade's rounded constants and friction fit", "name", "value", "unit", "about")
-	elbowTable      = mustTable("elbow", "share of the 90° elbow coefficient by turn", "turn_deg", "share")
-	entryTable      = mustTable("entry", "entry coefficient of a branch by angle, on the branch's velocity pressure", "angle_deg", "k")
-	stepTable       = mustTable("narrowing_step", "abrupt narrowing by area ratio, on the smaller end's velocity pressure", "area_ratio", "k")
-	taperTable      = mustTable("narrowing_taper", "tapered narrowing by included angle, share of the rise in velocity pressure", "cone_deg", "share")
-	wyeTable        = mustTable("wye", "converging junction by flow split: parameters by angle", "angle_deg", "f", "run")
-	fittingTable    = mustTable("fitting", "other figures of fittings and openings", "name", "value", "unit", "about")
+	atmosphereTable = source.MustTable(data, "air", "atmosphere", "the air: standard atmosphere, viscosity, rated state", "name", "value", "unit", "about")
+	frictionTable   = source.MustTable(data, "air", "friction", "friction of a straight duct", "name", "value", "unit", "about")
+	handTable       = source.MustTable(data, "air", "hand", "the trade's rounded constants and friction fit", "name", "value", "unit", "about")
+	elbowTable      = source.MustTable(data, "air", "elbow", "share of the 90° elbow coefficient by turn", "turn_deg", "share")
+	entryTable      = source.MustTable(data, "air", "entry", "entry coefficient of a branch by angle, on the branch's velocity pressure", "angle_deg", "k")
+	stepTable       = source.MustTable(data, "air", "narrowing_step", "abrupt narrowing by area ratio, on the smaller end's velocity pressure", "area_ratio", "k")
+	taperTable      = source.MustTable(data, "air", "narrowing_taper", "tapered narrowing by included angle, share of the rise in velocity pressure", "cone_deg", "share")
+	wyeTable        = source.MustTable(data, "air", "wye", "converging junction by flow split: parameters by angle", "angle_deg", "f", "run")
+	fittingTable    = source.MustTable(data, "air", "fitting", "other figures of fittings and openings", "name", "value", "unit", "about")
 )
 
 // Tables lists the data tables of this package, for a page of sources.
-func Tables() []Table {
-	return []Table{atmosphereTable, frictionTable, handTable, elbowTable, entryTable, stepTable, taperTable, wyeTable, fittingTable}
-}
-
-func mustTable(name, about string, columns ...string) Table {
-	text, err := data.ReadFile(name + ".csv")
-	if err != nil {
-		panic("air: " + err.Error())
-	}
-	return Table{Name: name, About: about, Rows: source.MustRows("air/"+name+".csv", text, columns...)}
-}
-
-// figure is the value of a named row. A missing row is a fault of the program,
-// found when it starts.
-func (t Table) figure(name string) float64 {
-	for _, r := range t.Rows {
-		if r.Text("name") == name {
-			return r.Number("value")
-		}
-	}
-	panic("air: " + t.Name + ".csv has no row " + name)
+func Tables() []source.Table {
+	return []source.Table{atmosphereTable, frictionTable, handTable, elbowTable, entryTable, stepTable, taperTable, wyeTable, fittingTable}
 }
 
 // curve is a tabled function: straight between its points, which stand in
 // rising order.
 type curve struct{ at, value []float64 }
 
-func (t Table) curve(at, value string) curve {
+func curveOf(t source.Table, at, value string) curve {
 	var c curve
 	for i, r := range t.Rows {
 		if x := r.Number(at); i > 0 && x <= c.at[i-1] {

@@ -26,7 +26,7 @@ func TestTablesNameTheirSources(t *testing.T) {
 }
 
 func TestNamedRowsStandOnce(t *testing.T) {
-	for _, table := range []Table{atmosphereTable, frictionTable, handTable, fittingTable} {
+	for _, table := range []source.Table{atmosphereTable, frictionTable, handTable, fittingTable} {
 		seen := map[string]bool{}
 		for _, row := range table.Rows {
 			name := row.Text("name")
@@ -44,7 +44,7 @@ func TestMissingRowStopsTheProgram(t *testing.T) {
 			t.Error("a missing row was read")
 		}
 	}()
-	fittingTable.figure("no such row")
+	fittingTable.Figure("no such row")
 }
 
 func TestCurve(t *testing.T) {

@@ -23,13 +23,13 @@ type Split struct {
 }
 
 var (
-	wyeTurn        = wyeTable.curve("angle_deg", "f")
-	wyeRun         = wyeTable.curve("angle_deg", "run")
-	wyeSmallBranch = fittingTable.figure("wye small branch")
-	wyeReduced     = fittingTable.figure("wye reduced")
-	wyeLittle      = fittingTable.figure("wye little")
-	wyeMuch        = fittingTable.figure("wye much")
-	wyeBridge      = fittingTable.figure("wye bridge")
+	wyeTurn        = curveOf(wyeTable, "angle_deg", "f")
+	wyeRun         = curveOf(wyeTable, "angle_deg", "run")
+	wyeSmallBranch = fittingTable.Figure("wye small branch")
+	wyeReduced     = fittingTable.Figure("wye reduced")
+	wyeLittle      = fittingTable.Figure("wye little")
+	wyeMuch        = fittingTable.Figure("wye much")
+	wyeBridge      = fittingTable.Figure("wye bridge")
 )
 
 const sameSize = 1e-6 // sizes closer than this share of them are equal

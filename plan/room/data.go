@@ -11,62 +11,29 @@ import (
 //go:embed figures.csv limits.csv noise.csv
 var data embed.FS
 
-// Table is one data table of this package, one fact a row.
-type Table struct {
-	Name  string // the file's name without its ending
-	About string
-	Rows  []source.Row
-}
-
 var (
-	figureTable = mustTable("figures", "the air of rooms: leaks, heat, openings, air changes", "name", "value", "unit", "about")
-	limitTable  = mustTable("limits", "how far a fan may pull a room below the outdoors where something burns", "limit", "pressure", "kinds", "about")
-	rateTable   = mustTable("noise", "rates of noise dose", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "about")
+	figureTable = source.MustTable(data, "room", "figures", "the air of rooms: leaks, heat, openings, air changes", "name", "value", "unit", "about")
+	limitTable  = source.MustTable(data, "room", "limits", "how far a fan may pull a room below the outdoors where something burns", "limit", "pressure", "kinds", "about")
+	rateTable   = source.MustTable(data, "room", "noise", "rates of noise dose", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "about")
 )
 
 // Tables lists the data tables of this package, for a page of sources.
-func Tables() []Table { return []Table{figureTable, limitTable, rateTable} }
-
-func mustTable(name, about string, columns ...string) Table {
-	text, err := data.ReadFile(name + ".csv")
-	if err != nil {
-		panic("room: " + err.Error())
-	}
-	return Table{Name: name, About: about, Rows: source.MustRows("room/"+name+".csv", text, columns...)}
-}
-
-// row finds a row of the figures. A missing row is a fault of the program,
-// found when it starts.
-func row(name string) source.Row {
-	for _, r := range figureTable.Rows {
-		if r.Text("name") == name {
-			return r
-		}
-	}
-	panic("room: figures.csv has no row " + name)
-}
-
-// number is a figure without a unit of the table of units.
-func number(name string) float64 { return row(name).Number("value") }
-
-// speed is a figure that is a velocity.
-func speed(name string) unit.Velocity {
-	r := row(name)
-	return unit.Must[unit.Velocity](r.Text("value") + " " + r.Text("unit"))
+func Tables() []source.Table {
+	return []source.Table{figureTable, limitTable, rateTable}
 }
 
 // BasisOf is where a figure of figures.csv comes from.
-func BasisOf(name string) source.Basis { return row(name).Basis }
+func BasisOf(name string) source.Basis { return figureTable.Row(name).Basis }
 
 var (
-	exponent                    = number("envelope exponent")
-	exponentLeast, exponentMost = number("envelope exponent least"), number("envelope exponent most")
-	heatCapacity                = number("heat capacity")
-	tradeHeat, thermalUnit      = number("trade heat factor"), number("British thermal unit")
-	inletSpeed                  = speed("inlet speed most")
-	returnSlow, returnFast      = speed("return speed least"), speed("return speed most")
-	baffleLeast, baffleMost     = number("baffle area least"), number("baffle area most")
-	cleanerLeast, cleanerMost   = number("cleaner changes least"), number("cleaner changes most")
+	exponent                    = figureTable.Figure("envelope exponent")
+	exponentLeast, exponentMost = figureTable.Figure("envelope exponent least"), figureTable.Figure("envelope exponent most")
+	heatCapacity                = figureTable.Figure("heat capacity")
+	tradeHeat, thermalUnit      = figureTable.Figure("trade heat factor"), figureTable.Figure("British thermal unit")
+	inletSpeed                  = unit.Must[unit.Velocity](figureTable.Measure("inlet speed most"))
+	returnSlow, returnFast      = unit.Must[unit.Velocity](figureTable.Measure("return speed least")), unit.Must[unit.Velocity](figureTable.Measure("return speed most"))
+	baffleLeast, baffleMost     = figureTable.Figure("baffle area least"), figureTable.Figure("baffle area most")
+	cleanerLeast, cleanerMost   = figureTable.Figure("cleaner changes least"), figureTable.Figure("cleaner changes most")
 	oneCFM                      = unit.Must[unit.Flow]("1 cfm")
 	oneHour                     = unit.Must[unit.Time]("1 h")
 	limits                      = loadLimits()
