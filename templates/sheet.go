@@ -107,6 +107,7 @@ func New(p *plan.Plan, findings []checks.Finding) (*Book, error) {
 	b.addPlans()
 	b.addCards()
 	b.addAir()
+	b.addRooms()
 	b.addControl()
 	b.addProof()
 	if err := b.addFindings(); err != nil {

@@ -12,6 +12,7 @@ import (
 type Balance struct {
 	Space *Space
 	Use   string
+	Runs  bool // a machine runs in it: it is not just gates that stand some way
 
 	Drawn    unit.Flow // out of the space, by fans
 	Returned unit.Flow // into it, by fans
@@ -33,7 +34,7 @@ func (b *Balance) Known() bool { return len(b.Missing) == 0 }
 
 // balance reckons one space in one use; nil where the use does not touch it.
 func (k *Reckoning) balance(s *Space, u Use) *Balance {
-	b := &Balance{Space: s, Use: u.Name}
+	b := &Balance{Space: s, Use: u.Name, Runs: len(u.Machines) > 0}
 	var drawn, back float64
 	for _, d := range u.Draws {
 		out, missing := k.drawn(s, d)

@@ -97,6 +97,9 @@ func TestSpaces(t *testing.T) {
 	if spaces[1].Openings.Known() {
 		t.Error("the lean-to has no opening stated, yet one is known")
 	}
+	if s := Spaces(mustRead(t, strings.Replace(yard, "open-flue gas", "electric", 1))); len(s[0].Appliances) != 0 || s[0].Limit != nil {
+		t.Error("an electric heater burns something")
+	}
 	apart := Spaces(mustRead(t, strings.Replace(yard, "open_to = [\"Bench room\"]\n", "", 1)))
 	if len(apart) != 3 {
 		t.Errorf("%d spaces with the doorway shut", len(apart))
@@ -246,5 +249,24 @@ func TestDoseOfUses(t *testing.T) {
 	}
 	if d := k.Day; !d.Known() || d.By[0].Share != 0.6875 { // 2/4 + 3/16
 		t.Errorf("the day: %+v", d.By)
+	}
+}
+
+// Gates that stand open while nothing runs are shown, but they are not what a
+// shop is sized by.
+func TestWorstIsAUseOfMachines(t *testing.T) {
+	k := reckon(t, yard, func(s *shop.Shop) []Use {
+		all := sawRuns(s)
+		open := all[0]
+		open.Name, open.Machines = "Everything open", nil
+		open.Draws = []Draw{{Collector: s.Collectors[0], Flow: flow("900 cfm"), Ends: []End{{s.Machines[0], flow("900 cfm")}}}}
+		return append(all, open)
+	})
+	hall := k.Spaces[0]
+	if len(k.Of(hall)) != 2 || k.Worst(hall).Use != "Saw" {
+		t.Errorf("%d balances, worst %s", len(k.Of(hall)), k.Worst(hall).Use)
+	}
+	if k.Worst(&Space{}) != nil {
+		t.Error("a space that nothing touches has a worst use")
 	}
 }

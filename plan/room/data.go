@@ -80,3 +80,11 @@ func loadRates() []Rate {
 	}
 	return list
 }
+
+// InletSpeed is the greatest speed through a passive opening for make-up air;
+// common practice, no source.
+func InletSpeed() unit.Velocity { return inletSpeed }
+
+// CleanerChanges are the usual changes of air an hour of a room air cleaner,
+// from and to; common practice, no source.
+func CleanerChanges() (least, most float64) { return cleanerLeast, cleanerMost }

@@ -93,12 +93,12 @@ func (k *Reckoning) Of(s *Space) []*Balance {
 	return list
 }
 
-// Worst is the use that takes most air out of a space, among those whose
-// balance is known; nil where there is none.
+// Worst is the use of machines that takes most air out of a space, among those
+// whose balance is known; nil where there is none.
 func (k *Reckoning) Worst(s *Space) *Balance {
 	var worst *Balance
 	for _, b := range k.Of(s) {
-		if b.Known() && (worst == nil || unit.Compare(float64(b.Net), float64(worst.Net)) > 0) {
+		if b.Runs && b.Known() && (worst == nil || unit.Compare(float64(b.Net), float64(worst.Net)) > 0) {
 			worst = b
 		}
 	}

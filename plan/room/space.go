@@ -14,7 +14,7 @@ type Space struct {
 	Rooms      []*shop.Room
 	Volume     Figure[unit.Volume]
 	Openings   Figure[unit.Area] // the free area for make-up air that its rooms state, added up
-	Appliances []*shop.Appliance
+	Appliances []*shop.Appliance // that burn something
 	Limit      *Limit // the strictest of its appliances; nil where none of them has one
 
 	// What a room air cleaner would move for the usual changes of air: from,
@@ -93,10 +93,13 @@ func (s *Space) measure() {
 	s.CleanerLeast, s.CleanerMost = s.flowFor(cleanerLeast), s.flowFor(cleanerMost)
 }
 
+// electric is the kind of appliance that burns nothing.
+const electric = "electric"
+
 // burns finds the appliances of the space and the strictest of their limits.
 func (s *Space) burns(of *shop.Shop) {
 	for _, a := range of.Appliances {
-		if !s.Holds(a.Room) {
+		if !s.Holds(a.Room) || a.Kind == electric {
 			continue
 		}
 		s.Appliances = append(s.Appliances, a)

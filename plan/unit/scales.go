@@ -25,6 +25,10 @@ var (
 	Feed = Scale[Velocity]{in("ft/min", upTo(1)), in("m/min", upTo(1))}
 	// Press is for pressures and losses.
 	Press = Scale[Pressure]{in("in wg", fixed(2)), in("Pa", three(0))}
+	// Draft is for how far a room lies below the outdoors.
+	Draft = both[Pressure](in("Pa", upTo(1)))
+	// Warmth is for heat that leaves with air.
+	Warmth = both[Power](in("kW", upTo(1)))
 	// Weight is for the density of air.
 	Weight = Scale[Density]{in("lb/ft³", fixed(4)), in("kg/m³", fixed(3))}
 	// Viscous is for the viscosity of air.
