@@ -15,17 +15,16 @@ type Acceptance struct {
 
 // Says is the acceptance in words: until when, by whom and why.
 func (a *Acceptance) Says() string {
-	text := "Accepted"
-	if a.Until != (entry.Date{}) {
-		text += " until " + a.Until.String()
+	key := "finding-common.accepted-until-by"
+	switch {
+	case a.Until == (entry.Date{}) && a.Role == "":
+		key = "finding-common.accepted"
+	case a.Until == (entry.Date{}):
+		key = "finding-common.accepted-by"
+	case a.Role == "":
+		key = "finding-common.accepted-until"
 	}
-	if a.Role != "" {
-		text += " by the " + a.Role
-	}
-	if a.Reason != "" {
-		text += ": " + a.Reason
-	}
-	return text + "."
+	return say(key, a.Reason, a.Role, a.Until.String())
 }
 
 // accept notes that a finding is accepted. A stop cannot be: that is a
@@ -40,7 +39,7 @@ func accept(p *plan.Plan, f *Finding) {
 			continue
 		}
 		if lapsed(p, a) {
-			f.Says += " It was accepted until " + a.Until.String() + ", and is no longer."
+			f.Says = join(f.Says, say("finding-common.lapsed", a.Until.String()))
 			continue
 		}
 		f.Accepted = &Acceptance{a.Reason, a.Role, a.Until}

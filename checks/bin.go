@@ -6,14 +6,13 @@ import (
 
 	"dustbook/plan"
 	"dustbook/plan/shop"
-	"dustbook/plan/source"
 )
 
 var plasticBin = &Check{
 	ID:    "fine-dust-in-bin",
-	Name:  "Fine dust in a bin",
-	Title: "Does fine dust fall into a bin that conducts and is bonded",
-	Needs: "bin.material, collector.bonded, machine.makes",
+	Name:  say("check.fine-dust-in-bin.name"),
+	Title: say("check.fine-dust-in-bin.title"),
+	Needs: "bin.material, collector.bonded, machine.makes, shop.rules, shop.setting",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			if f, look := intoBin(p, c); look {
@@ -24,12 +23,10 @@ var plasticBin = &Check{
 }
 
 // binBasis are the texts on charge in such a system.
-var binBasis = []source.Basis{
-	{Document: "nfpa-91", Clause: "5-2.1, 5-2.2", Mark: source.Verified},
-	{Document: "nfpa-77", Clause: "bonding", Mark: source.Reported},
-}
+var binBasis = basesOf("fine-dust-in-bin")
 
-// intoBin judges the bin of one collector that takes fine dust.
+// intoBin judges the bin of one collector that takes fine dust: what it is made
+// of, then its resistance to earth.
 func intoBin(p *plan.Plan, c *shop.Collector) (f Finding, look bool) {
 	var fine []string
 	for _, m := range served(p, c) {
@@ -45,20 +42,19 @@ func intoBin(p *plan.Plan, c *shop.Collector) (f Finding, look bool) {
 	switch {
 	case !c.Bin.Material.Known():
 		f.State, f.By = NotGiven, ByGiven
-		f.Says = "Fine dust of " + listed(firstFew(fine)) + " falls into its " + called + ", and what that is made of is not given."
-		f.Do = `Add material to the bin, such as bin = { size = "30 gal", material = "steel" }.`
+		f.Says = say("finding-fine-dust-in-bin.no-material.says", listed(firstFew(fine)), called)
+		f.Do = say("finding-fine-dust-in-bin.no-material.do")
 	case !conductingBin(c.Bin):
 		f.State, f.Weight = Thin, Mend
-		f.Says = "Fine dust of " + listed(firstFew(fine)) + " falls into a " + called + " of " + c.Bin.Material.V + ". Dust in it keeps its charge, and so does whoever stirs it. A wire or foil on it drains only what is near."
-		f.Do = "Use a metal bin, bonded to an earthed point. Until then let the dust stand before you touch it, do not stir it, and empty it outdoors with no flame near."
+		f.Says = say("finding-fine-dust-in-bin.keeps-charge.says", listed(firstFew(fine)), called, c.Bin.Material.V)
+		f.Do = say("finding-fine-dust-in-bin.keeps-charge.do")
 	case !c.Bonded.Known():
 		f.State, f.By = NotGiven, ByGiven
-		f.Says = "Its " + called + " is of " + c.Bin.Material.V + ", and its resistance to earth is not given."
-		f.Do = "Bond it, measure the resistance to earth with the bin in place, and add bonded to the collector."
+		f.Says = say("finding-fine-dust-in-bin.no-bond.says", called, c.Bin.Material.V)
+		f.Do = say("finding-fine-dust-in-bin.no-bond.do")
 	default:
-		f.State = Met
-		f.Says = "Its " + called + " conducts by what the file says, and its resistance to earth is measured."
-		f.Do = "Measure again after every change, and each time the clip was off."
+		f.Says = say("finding-fine-dust-in-bin.measured.says", called)
+		judgeBond(p.Shop, &f, c.Bonded.V)
 	}
 	return f, true
 }

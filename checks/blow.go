@@ -9,8 +9,8 @@ import (
 
 var blowBack = &Check{
 	ID:    "blow-back",
-	Name:  "Blow-back",
-	Title: "Can a machine with a blower of its own blow against a shut gate",
+	Name:  say("check.blow-back.name"),
+	Title: say("check.blow-back.title"),
 	Needs: "machine.blower, gate.drive, trigger.machine, trigger.opens",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, b := range p.Control.Blows {
@@ -25,45 +25,40 @@ var blowBack = &Check{
 // blow judges one port of a machine with a blower of its own.
 func blow(p *plan.Plan, b *control.Blow) Finding {
 	m := b.Port.Machine
-	f := Finding{About: m.Name, Kind: "machine", At: m.At, By: ByTopology, Weight: Know, Basis: ownFile("the blower, gates and triggers named there")}
+	f := Finding{About: m.Name, Kind: "machine", At: m.At, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-blow-back.given"))}
 	if b.Gate == nil {
 		f.State = Met
-		f.Says = "It has a blower of its own, and no gate stands in the way of its air."
-		f.Do = "Start the collector first all the same: with the fan off its air comes out wherever a gate is open."
+		f.Says = say("finding-blow-back.no-gate.says")
+		f.Do = say("finding-blow-back.no-gate.do")
 		return f
 	}
 	gate := b.Gate.Name
 	switch b.Why {
 	case control.Unopened:
 		f.State, f.Weight = NotMet, Mend
-		f.Says = "It has a blower of its own, and " + gate + " can be shut while it runs: no trigger of this machine opens it. " + comesOut(b)
-		f.Do = "Let the machine's trigger open " + gate + ". Until then open it by hand before the machine starts."
+		f.Says = join(say("finding-blow-back.unopened.says", gate), comesOut(b))
+		f.Do = say("finding-blow-back.unopened.do", gate)
 	case control.HandShut:
 		f.State = NotMet
-		f.Says = "It has a blower of its own, and " + gate + " may be shut while it runs: a person opens it. " + comesOut(b)
-		f.Do = "Open " + gate + " and start the collector before the machine, every time. A gate that follows the machine would settle it."
+		f.Says = join(say("finding-blow-back.by-hand.says", gate), comesOut(b))
+		f.Do = say("finding-blow-back.by-hand.do", gate)
 	case control.ShutUnsaid:
 		f.State = NotGiven
-		f.Says = "It has a blower of its own, and what moves " + gate + " is not given."
-		f.Do = `Add drive = "powered" or "hand" to the gate.`
+		f.Says = say("finding-blow-back.no-drive.says", gate)
+		f.Do = say("finding-common.drive.do")
 	case control.Travels:
 		f.State = Met
-		f.Says = "It has a blower of its own, and its own trigger opens " + gate + ". Until the gate is open" + travel(p, b.Gate) + " it blows against it."
-		f.Do = "Watch the ports at the first start. Where dust comes out, open the gate by a switch before the machine starts."
+		f.Says = say("finding-blow-back.travels.says", gate)
+		if b.Gate.Travel.Known() {
+			f.Says = say("finding-blow-back.travels-time.says", gate, unit.Seconds.Print(p.Shop.Units, b.Gate.Travel.V))
+		}
+		f.Do = say("finding-blow-back.travels.do")
 	default:
 		f.State = Met
-		f.Says = "It has a blower of its own, and a switch opens " + gate + " before it starts."
-		f.Do = "Press first, then start: the card says so."
+		f.Says = say("finding-blow-back.switch.says", gate)
+		f.Do = say("finding-blow-back.switch.do")
 	}
 	return f
-}
-
-// travel is the time that a gate takes, where it is given.
-func travel(p *plan.Plan, g *shop.Gate) string {
-	if !g.Travel.Known() {
-		return ""
-	}
-	return ", " + unit.Seconds.Print(p.Shop.Units, g.Travel.V) + " or more,"
 }
 
 // comesOut says where blown air can come out.
@@ -76,14 +71,16 @@ func comesOut(b *control.Blow) string {
 			gated = append(gated, o.Port.Full())
 		}
 	}
-	text := "Its air could come out at the machine itself"
-	if len(open) > 0 {
-		text += " and at " + listed(unique(open))
+	key := "finding-blow-back.out-open-gated"
+	switch {
+	case len(open)+len(gated) == 0:
+		key = "finding-blow-back.out"
+	case len(gated) == 0:
+		key = "finding-blow-back.out-open"
+	case len(open) == 0:
+		key = "finding-blow-back.out-gated"
 	}
-	if len(gated) > 0 {
-		text += ", and where a gate is open at " + listed(unique(gated))
-	}
-	return text + "."
+	return say(key, listed(unique(open)), listed(unique(gated)))
 }
 
 // blowerNotGiven asks once for all machines behind a gate that throw chips and
@@ -104,8 +101,8 @@ func blowerNotGiven(p *plan.Plan, report func(Finding)) {
 	if len(names) == 0 {
 		return
 	}
-	f.Says = "Whether " + listed(firstFew(names)) + plural(names, " has", " have") + " a blower of " + plural(names, "its", "their") + " own is not given."
-	f.Do = "Add blower = true or false to the machine. Planers and moulders often have one."
+	f.Says = sayOf(len(names), "finding-blow-back.no-blower.says", listed(firstFew(names)))
+	f.Do = say("finding-blow-back.no-blower.do")
 	report(f)
 }
 

@@ -1,23 +1,21 @@
 package checks
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"dustbook/plan"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
-	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
 var openFlue = &Check{
 	ID:       "open-flue",
-	Name:     "Open flue",
-	Title:    "Does a fan that blows outdoors draw air from a room where a flue stands open to it",
-	Needs:    "appliance, collector.exhaust, machine.room, room.open_to",
-	Confirms: settledBy("open-flue", "that a technician has tested the flue with every fan running"),
+	Name:     say("check.open-flue.name"),
+	Title:    say("check.open-flue.title"),
+	Needs:    "appliance.kind, appliance.room, collector.exhaust, collector.returns_to, machine.room, room.open_to",
+	Confirms: settledBy("open-flue", say("check.open-flue.settles")),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			flue(p, c, report)
@@ -25,13 +23,8 @@ var openFlue = &Check{
 	},
 }
 
-var flueBasis = []source.Basis{
-	{Document: "building-science-guide", Clause: "worst-case test", Mark: source.Reported},
-	{Document: "caz-list", Clause: "depressurization limits", Mark: source.Verified},
-}
-
-// openFlues are the kinds of appliance that burn the room's air.
-var openFlues = []string{"open-flue gas", "open-flue oil", "wood stove"}
+// flueBasis are the texts on flues in rooms that fans draw air from.
+var flueBasis = basesOf("open-flue")
 
 func flue(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByTopology, Basis: flueBasis, Weight: Know}
@@ -42,57 +35,65 @@ func flue(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	rooms, lost := drawsFrom(p, c)
 	switch {
 	case !c.Exhaust.Known():
-		notGiven("Where its air goes is not given.", `Add exhaust = "outside" or "returns to room".`)
+		notGiven(say("finding-open-flue.no-exhaust.says"), say("finding-open-flue.no-exhaust.do"))
 		return
 	case c.Exhaust.V == "returns to room" && c.ReturnsTo == nil:
-		notGiven("Which room gets the air back is not given.", "Add returns_to.")
+		notGiven(say("finding-open-flue.no-return.says"), say("finding-open-flue.no-return.do"))
 		return
 	case lost != "":
-		notGiven("Which room "+lost+" stands in is not given.", "Add room to the machine, or rooms whose outlines hold it.")
+		notGiven(say("finding-open-flue.no-room.says", lost), say("finding-common.room.do"))
 		return
 	case len(rooms) == 0:
 		return // it draws from nowhere
 	case len(p.Shop.Appliances) == 0:
-		notGiven("No appliance is listed, so nobody can tell whether a flue stands in the air it draws.", `List what heats each room: [[appliance]] kind = "electric" and so on.`)
+		notGiven(say("finding-open-flue.no-appliance.says"), say("finding-open-flue.no-appliance.do"))
 		return
 	}
-	space := airSpace(rooms)
+	space := airSpace(p.Shop, rooms)
 	if c.Exhaust.V == "returns to room" && slices.Contains(space, c.ReturnsTo) {
 		f.State = Met
-		f.Says = "Its air comes back into the rooms it draws from, so it takes none away from a flue there."
-		f.Do = "Ask again if the exhaust is ever led outdoors."
+		f.Says = say("finding-open-flue.returns.says")
+		f.Do = say("finding-open-flue.returns.do")
 		report(f)
 		return
 	}
 	var burning []string
 	for _, a := range p.Shop.Appliances {
-		if slices.Contains(openFlues, a.Kind) && slices.Contains(space, a.Room) {
-			burning = append(burning, applianceWords(a))
+		if name, burns := burnsRoomAir(a); burns && slices.Contains(space, a.Room) {
+			burning = append(burning, name)
 		}
 	}
 	if len(burning) == 0 {
 		f.State = Met
-		f.Says = "No appliance with an open flue is listed in the rooms it draws air from."
-		f.Do = "List every new heater in the file before it is lit."
+		f.Says = say("finding-open-flue.none.says")
+		f.Do = say("finding-open-flue.none.do")
 		report(f)
 		return
 	}
 	f.State, f.Weight = NotMet, Stop
 	flow := greatest(p, c)
-	f.Figures = []Figure{{Name: "air drawn out", Value: float64(flow), Unit: "m3/s"}}
-	f.Says = fmt.Sprintf("It takes up to %s out of the air that %s burns. The flue can turn and fill the room with carbon monoxide.", unit.Air.Print(p.Shop.Units, flow), strings.Join(burning, " and "))
-	f.Do = "Do not run it while anything burns there. Hang a carbon monoxide alarm. Have a heating technician test the flue with every fan running before first use."
-	f.Asks = fmt.Sprintf("With %s drawing up to %s out of the air of %s: does the flue still draw in the worst case, and how large must the opening for make-up air be?", c.Name, unit.Air.Print(p.Shop.Units, flow), burning[0])
+	f.Figures = []Figure{{Name: say("finding-open-flue.drawn-out"), Value: float64(flow), Unit: "m3/s"}}
+	f.Says = sayOf(len(burning), "finding-open-flue.draws.says", unit.Air.Print(p.Shop.Units, flow), listed(burning))
+	f.Do = say("finding-open-flue.draws.do")
+	f.Asks = say("finding-open-flue.draws.asks", c.Name, unit.Air.Print(p.Shop.Units, flow), listed(burning))
 	report(f)
 }
 
-// applianceWords names an appliance in a sentence.
-func applianceWords(a *shop.Appliance) string {
-	name := a.Kind
-	if strings.HasPrefix(name, "open-flue") {
-		name += " appliance"
+// burnsRoomAir reports whether an appliance burns the air of its room, and
+// names one that does in a sentence.
+func burnsRoomAir(a *shop.Appliance) (name string, burns bool) {
+	if a.Room == nil {
+		return "", false
 	}
-	return "the " + name + " in " + a.Room.Name
+	switch a.Kind {
+	case "open-flue gas":
+		return say("finding-open-flue.gas", a.Room.Name), true
+	case "open-flue oil":
+		return say("finding-open-flue.oil", a.Room.Name), true
+	case "wood stove":
+		return say("finding-open-flue.stove", a.Room.Name), true
+	}
+	return "", false
 }
 
 // drawsFrom lists the rooms a collector draws air from, and names a machine
@@ -109,12 +110,14 @@ func drawsFrom(p *plan.Plan, c *shop.Collector) (rooms []*shop.Room, lost string
 	return rooms, ""
 }
 
-// airSpace is every room that shares the air of some rooms.
-func airSpace(rooms []*shop.Room) []*shop.Room {
+// airSpace is every room that shares the air of some rooms. An open doorway
+// counts whichever of its two rooms tells of it.
+func airSpace(s *shop.Shop, rooms []*shop.Room) []*shop.Room {
 	space := slices.Clone(rooms)
 	for i := 0; i < len(space); i++ {
-		for _, next := range space[i].OpenTo {
-			if !slices.Contains(space, next) {
+		for _, next := range s.Rooms {
+			joined := slices.Contains(space[i].OpenTo, next) || slices.Contains(next.OpenTo, space[i])
+			if joined && !slices.Contains(space, next) {
 				space = append(space, next)
 			}
 		}
@@ -138,16 +141,17 @@ func greatest(p *plan.Plan, c *shop.Collector) unit.Flow {
 
 var garageSeparation = &Check{
 	ID:       "garage-separation",
-	Name:     "Wall between garage and dwelling",
-	Title:    "Does a duct cross the wall between garage and dwelling",
-	Needs:    "wall.divides, duct.route, duct.material, duct.gauge or duct.wall, shop.rules",
-	Confirms: settledBy("garage-separation", "what the authority accepts where a duct crosses between garage and dwelling"),
+	Name:     say("check.garage-separation.name"),
+	Title:    say("check.garage-separation.title"),
+	Needs:    "wall.divides, duct.route, duct.material, duct.gauge or duct.wall, shop.rules, shop.setting",
+	Confirms: settledBy("garage-separation", say("check.garage-separation.settles")),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		separation(p, report)
 	},
 }
 
-var garageBasis = []source.Basis{{Document: "irc", Clause: "R302.5.2", Mark: source.Reported}}
+// garageBasis is the text on ducts between garage and dwelling.
+var garageBasis = basesOf("garage-separation")
 
 func separation(p *plan.Plan, report func(Finding)) {
 	var walls []*shop.Wall
@@ -160,8 +164,8 @@ func separation(p *plan.Plan, report func(Finding)) {
 	if len(walls) == 0 {
 		if p.Shop.Setting.V == "home" {
 			f.State = NotGiven
-			f.Says = "Whether a wall divides a garage from living space is not given."
-			f.Do = `Add [[wall]] with divides = "garage from dwelling", if there is one.`
+			f.Says = say("finding-garage-separation.no-wall.says")
+			f.Do = say("finding-garage-separation.no-wall.do")
 			report(f)
 		}
 		return
@@ -171,8 +175,8 @@ func separation(p *plan.Plan, report func(Finding)) {
 		if d.Route == nil {
 			f := f
 			f.About, f.Kind, f.At, f.State = d.Name, "duct", d.At, NotGiven
-			f.Says = "It has no route, so nobody can tell whether it crosses the wall."
-			f.Do = "Give it a route."
+			f.Says = say("finding-garage-separation.no-route.says")
+			f.Do = say("finding-garage-separation.no-route.do")
 			report(f)
 			crossed = true
 			continue
@@ -188,8 +192,8 @@ func separation(p *plan.Plan, report func(Finding)) {
 	if !crossed {
 		f.At = walls[0].At
 		f.State = Met
-		f.Says = "No duct crosses the wall between garage and dwelling, by the routes in the file."
-		f.Do = "Fill every other hole in that wall as the local code wants it."
+		f.Says = say("finding-garage-separation.none.says")
+		f.Do = say("finding-garage-separation.none.do")
 		report(f)
 	}
 }
@@ -197,30 +201,30 @@ func separation(p *plan.Plan, report func(Finding)) {
 // crossing judges one duct that crosses the wall.
 func crossing(p *plan.Plan, d *shop.Duct) Finding {
 	f := Finding{About: d.Name, Kind: "duct", At: d.At, By: ByRule, Basis: garageBasis, Weight: Stop}
-	f.Asks = fmt.Sprintf("The dust duct %s crosses the wall between garage and dwelling. The text reported to us wants sheet steel of %s and no openings into the garage; a dust duct has openings by its nature. What do you accept?", d.Name, steelWords())
-	f.Do = "Keep the whole system on one side of the wall, or ask the building official before anything is cut."
+	f.Asks = say("finding-garage-separation.crosses.asks", d.Name, steelWords())
+	f.Do = say("finding-garage-separation.crosses.do")
 	enough, known := steelEnough(d)
 	switch {
 	case p.Shop.Rules != "us":
 		f.State = Ask
-		f.Says = "It crosses the wall between garage and dwelling. Your rules setting compares with no text on it here."
+		f.Says = say("finding-garage-separation.no-rules.says")
 	case !d.MaterialStated:
 		f.State, f.By = NotGiven, ByGiven
-		f.Says = "It crosses the wall between garage and dwelling, and its material is not given."
-		f.Do = "Add material and gauge. " + f.Do
+		f.Says = say("finding-garage-separation.no-material.says")
+		f.Do = join(say("finding-garage-separation.no-material.do"), f.Do)
 	case !strings.Contains(d.Material, "steel"):
 		f.State = NotMet
-		f.Says = "It crosses the wall between garage and dwelling and is " + d.Material + "; the text reported wants sheet steel of " + steelWords() + "."
+		f.Says = say("finding-garage-separation.not-steel.says", d.Material, steelWords())
 	case !known:
 		f.State, f.By = NotGiven, ByGiven
-		f.Says = "It crosses the wall between garage and dwelling, and its gauge is not given."
-		f.Do = "Add gauge. " + f.Do
+		f.Says = say("finding-garage-separation.no-gauge.says")
+		f.Do = join(say("finding-garage-separation.no-gauge.do"), f.Do)
 	case !enough:
 		f.State = NotMet
-		f.Says = "It crosses the wall between garage and dwelling with thinner steel than the text reported wants: " + steelWords() + "."
+		f.Says = say("finding-garage-separation.thin.says", steelWords())
 	default:
 		f.State = Ask
-		f.Says = "It crosses the wall between garage and dwelling. Its steel is thick enough for the text reported, which also allows no openings into the garage: a dust duct has openings."
+		f.Says = say("finding-garage-separation.thick.says")
 	}
 	return f
 }
@@ -239,7 +243,7 @@ func steelEnough(d *shop.Duct) (enough, known bool) {
 
 // steelWords says what the text wants.
 func steelWords() string {
-	return "at least " + figure("garage duct gauge").Text("value") + " gauge (" + figure("garage duct thickness").Text("value") + ")"
+	return say("finding-garage-separation.steel", figure("garage duct gauge").Text("value"), figure("garage duct thickness").Text("value"))
 }
 
 // crosses reports whether a route passes through a wall, seen from above. A

@@ -1,8 +1,6 @@
 package checks
 
 import (
-	"fmt"
-
 	"dustbook/plan"
 	"dustbook/plan/duct"
 	"dustbook/plan/source"
@@ -11,8 +9,8 @@ import (
 
 var airCaptured = &Check{
 	ID:    "air-captured",
-	Name:  "Air captured",
-	Title: "Does every machine get the air it needs, with the filter clean and due for change",
+	Name:  say("check.air-captured.name"),
+	Title: say("check.air-captured.title"),
 	Needs: "port.flow, collector.fan_curve, collector.filter, duct.serves",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, u := range p.Air.Uses {
@@ -23,80 +21,114 @@ var airCaptured = &Check{
 	},
 }
 
+// portAt is one port in one result, with the band of its flow.
+type portAt struct {
+	port   *duct.PortResult
+	in     *duct.Result
+	share  float64
+	band   duct.Range
+	likely duct.Likely
+}
+
 // capture judges one use by its worst port over all its results.
 func capture(p *plan.Plan, u *duct.Use, report func(Finding)) {
 	f := about(u)
 	f.By = ByModel
 	if missing := unserved(u); missing != "" {
 		f.State, f.By, f.Weight = NotGiven, ByTopology, Mend
-		f.Says = "No duct serves " + missing + "."
-		f.Do = "Name the port in a duct's serves, or take the machine out."
+		f.Says = say("finding-air-captured.unserved.says", missing)
+		f.Do = say("finding-common.unserved.do")
 		report(f)
 		return
 	}
-	var worst *duct.PortResult
-	var where *duct.Result
-	share := 0.0
+	var worst *portAt
 	for _, r := range u.Results {
 		if !r.OnCurve {
 			f.State, f.Weight = NotMet, Mend
-			f.Says = "The air cannot be told: " + r.Why + " (" + filterWords(r.Filter) + ")."
-			f.Do = "See the check of the fan's curve."
+			f.Says = say("finding-air-captured.off-curve.says", r.Why, filterWords(r.Filter))
+			f.Do = say("finding-air-captured.off-curve.do", say("check.fan-on-curve.name"))
 			report(f)
 			return
 		}
 		for i := range r.Ports {
-			at := &r.Ports[i]
-			if at.Port.Flow <= 0 {
+			at := &portAt{port: &r.Ports[i], in: r}
+			need := float64(at.port.Port.Flow)
+			if need <= 0 {
 				continue
 			}
-			if part := unit.Six(float64(at.Flow / at.Port.Flow)); worst == nil || part < share {
-				worst, where, share = at, r, part
+			at.share = unit.Six(float64(at.port.Flow) / need)
+			at.band = p.Air.Spread(r).Port(at.port.Port)
+			at.likely = likely(at.band, need, at.share)
+			if worst == nil || worse(at.likely, at.share, worst.likely, worst.share) {
+				worst = at
 			}
 		}
 	}
 	if worst == nil {
 		return // nothing is asked of any port
 	}
-	judgePort(p, &f, where, worst, share)
+	judgePort(p, &f, worst)
 	report(f)
 }
 
-func judgePort(p *plan.Plan, f *Finding, r *duct.Result, worst *duct.PortResult, share float64) {
-	units := p.Shop.Units
+// judgePort says how a port stands to its need: met where the need lies below
+// the band of its flow, thin inside it, not met above it. A need from memory or
+// practice, or a fan known by two claims, is never better than thin; no air at
+// all is too little for any need.
+func judgePort(p *plan.Plan, f *Finding, at *portAt) {
+	units, worst := p.Shop.Units, at.port
 	got, need := unit.Air.Pair(units, worst.Flow, worst.Port.Flow)
-	name := unit.Air.Unit(units)
+	key := "finding-air-captured.enough.says"
+	if at.share < 1 {
+		key = "finding-air-captured.short.says"
+	}
 	limit := float64(worst.Port.Flow)
-	f.Figures = []Figure{{Name: worst.Port.Full(), Value: float64(worst.Flow), Unit: "m3/s", Limit: &limit, Basis: worst.Port.Need}}
+	f.Figures = banded(Figure{Name: worst.Port.Full(), Value: float64(worst.Flow), Unit: "m3/s", Limit: &limit, Basis: worst.Port.Need}, at.band)
 	f.Basis = []source.Basis{worst.Port.Need}
-	f.State, f.Weight = Met, Know
-	f.Says = fmt.Sprintf("%s gets %s of the %s %s it needs, %s.", worst.Port.Full(), got, need, name, filterWords(r.Filter))
-	f.Do = "Nothing. Prove it with a gauge when the system runs."
-	if share < 1 {
+	f.Says = join(say(key, worst.Port.Full(), got, need, unit.Air.Unit(units), filterWords(at.in.Filter)), bandWords(p, unit.Air, at.band))
+	switch at.likely {
+	case duct.Surely:
+		f.State, f.Weight = Met, Know
+		f.Do = say("finding-air-captured.met.do")
+	case duct.Thinly:
+		f.State, f.Weight = Thin, Know
+		f.Do = measureIt(at.band, "finding-air-captured.thin.do")
+	default:
 		f.State, f.Weight = NotMet, Mend
-		f.Do = "Look at this use's sheet for where the pressure goes: a larger pipe, a shorter hose or fewer open gates give the most."
+		f.Do = say("finding-air-captured.short.do")
 		if worst.Flow == 0 && worst.Port.Duct.Movable() {
-			f.Says = fmt.Sprintf("%s gets no air: the hose of %s stands at another machine of this use.", worst.Port.Full(), worst.Port.Duct.Name)
-			f.Do = "Run one of the two at a time, or give each its own duct."
+			f.Says = say("finding-air-captured.hose-elsewhere.says", worst.Port.Full(), worst.Port.Duct.Name)
+			f.Do = say("finding-air-captured.hose-elsewhere.do")
 		}
 	}
-	if worst.Weak || r.Claimed && f.State == Met {
-		f.State = Thin
-		ask := "Put the machine maker's own figure into the file: flow and flow_from."
-		if worst.Weak {
-			f.Says += " The need is " + worst.Port.Need.Mark.Says() + "."
-		} else {
-			f.Says += " The fan is only known by its maker's two claims."
-			ask = "Ask the maker for the fan curve and put it into the file."
-		}
-		if share < 1 {
-			ask += " " + f.Do
-		}
-		f.Do = ask
-		if share >= farBelow {
-			f.Weight = Know
-		}
+	if worst.Weak && worst.Flow > 0 || at.in.Claimed && f.State != NotMet {
+		rest(f, at)
 	}
+	if f.State == Thin && at.share < farBelow {
+		f.Weight = Mend
+	}
+}
+
+// rest keeps a verdict at thin for what it rests on.
+func rest(f *Finding, at *portAt) {
+	why, ask := say("finding-common.two-claims.says"), say("finding-common.ask-curve.do")
+	if at.port.Weak {
+		why, ask = weakNeed(at.port.Port.Need.Mark), say("finding-air-captured.need.do")
+	}
+	f.Says = join(f.Says, why)
+	if f.State != Met {
+		ask = join(ask, f.Do)
+	}
+	f.Do = ask
+	f.State, f.Weight = Thin, Know
+}
+
+// weakNeed says what a need rests on that keeps a verdict at thin.
+func weakNeed(mark source.Mark) string {
+	if mark == source.Practice {
+		return say("finding-air-captured.need-practice.says")
+	}
+	return say("finding-air-captured.need-memory.says")
 }
 
 // about starts a finding about a use: about the machine where it is one
@@ -121,14 +153,4 @@ func unserved(u *duct.Use) string {
 		}
 	}
 	return ""
-}
-
-func filterWords(filter string) string {
-	switch filter {
-	case duct.Clean:
-		return "filter clean"
-	case duct.ChangeOut:
-		return "filter due for change"
-	}
-	return "no filter"
 }

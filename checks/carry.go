@@ -1,8 +1,6 @@
 package checks
 
 import (
-	"fmt"
-
 	"dustbook/plan"
 	"dustbook/plan/duct"
 	"dustbook/plan/source"
@@ -11,8 +9,8 @@ import (
 
 var dustCarried = &Check{
 	ID:    "dust-carried",
-	Name:  "Dust carried",
-	Title: "Does the air carry the dust all the way, in every stretch and hose",
+	Name:  say("check.dust-carried.name"),
+	Title: say("check.dust-carried.title"),
 	Needs: "duct.size, duct.route, machine.transport, collector.fan_curve",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, u := range p.Air.Uses {
@@ -23,65 +21,95 @@ var dustCarried = &Check{
 	},
 }
 
+// stretchAt is one stretch in one result, with the band of its speed.
+type stretchAt struct {
+	stretch *duct.StretchResult
+	in      *duct.Result
+	share   float64
+	band    duct.Range
+	likely  duct.Likely
+}
+
 // carry judges one use by its slowest stretch or hose over all its results.
 func carry(p *plan.Plan, u *duct.Use, report func(Finding)) {
 	f := about(u)
 	f.By = ByModel
 	if missing := unserved(u); missing != "" {
 		f.State, f.By, f.Weight = NotGiven, ByTopology, Mend
-		f.Says = "No duct serves " + missing + ", so nothing carries its dust."
-		f.Do = "Name the port in a duct's serves, or take the machine out."
+		f.Says = say("finding-dust-carried.unserved.says", missing)
+		f.Do = say("finding-common.unserved.do")
 		report(f)
 		return
 	}
-	var worst *duct.StretchResult
-	var where *duct.Result
-	share := 0.0
+	var worst *stretchAt
 	for _, r := range u.Results {
 		if !r.OnCurve {
 			return // the check of the air says so already
 		}
-		if at, part := r.Slowest(); at != nil && (worst == nil || part < share) {
-			worst, where, share = at, r, part
+		for i := range r.Stretches {
+			at := &stretchAt{stretch: &r.Stretches[i], in: r}
+			need := float64(at.stretch.Transport)
+			if !at.stretch.Judged || need <= 0 {
+				continue
+			}
+			at.share = unit.Six(float64(at.stretch.Slower()) / need)
+			at.band = p.Air.Spread(r).Speed(at.stretch.Stretch)
+			at.likely = likely(at.band, need, at.share)
+			if worst == nil || worse(at.likely, at.share, worst.likely, worst.share) {
+				worst = at
+			}
 		}
 	}
 	if worst == nil {
 		return
 	}
-	judgeStretch(p, &f, where, worst, share)
+	judgeStretch(p, &f, worst)
 	report(f)
 }
 
-func judgeStretch(p *plan.Plan, f *Finding, r *duct.Result, worst *duct.StretchResult, share float64) {
-	units := p.Shop.Units
+// judgeStretch says how a stretch stands to the speed its dust needs: met where
+// that lies below the band of its own speed, thin inside it, not met above it.
+// Against a speed of common practice nothing is better than thin; where the air
+// falls clearly short even of that, dust settles.
+func judgeStretch(p *plan.Plan, f *Finding, at *stretchAt) {
+	units, worst := p.Shop.Units, at.stretch
 	speed, need := unit.Speed.Pair(units, worst.Slower(), worst.Transport)
-	where := worst.Stretch.Name()
+	name, runs, settles := worst.Stretch.Name(), "finding-dust-carried.slowest.says", "finding-dust-carried.settles.says"
+	where := name
 	if worst.Slower() < worst.Velocity {
-		where = "The hose of " + where
+		where, runs, settles = say("finding-dust-carried.hose", name), "finding-dust-carried.slowest-hose.says", "finding-dust-carried.settles-hose.says"
 	}
 	limit := float64(worst.Transport)
-	f.Figures = []Figure{{Name: where, Value: float64(worst.Slower()), Unit: "m/s", Limit: &limit, Basis: worst.Basis}}
+	f.Figures = banded(Figure{Name: where, Value: float64(worst.Slower()), Unit: "m/s", Limit: &limit, Basis: worst.Basis}, at.band)
 	f.Basis = []source.Basis{worst.Basis}
-	f.State, f.Weight = Met, Know
-	f.Says = fmt.Sprintf("The slowest stretch on the way is %s: %s %s where its dust needs %s, %s.", lowerThe(where), speed, unit.Speed.Unit(units), need, filterWords(r.Filter))
-	f.Do = "Nothing. Look through the clean-outs after the first month."
-	if share < 1 {
+	f.Says = say(runs, name, speed, unit.Speed.Unit(units), need, filterWords(at.in.Filter))
+	switch at.likely {
+	case duct.Surely:
+		f.State, f.Weight = Met, Know
+		f.Do = say("finding-dust-carried.slowest.do")
+	case duct.Thinly:
+		f.State, f.Weight = Thin, Know
+		f.Do = measureIt(at.band, "finding-dust-carried.thin.do")
+	default:
 		f.State, f.Weight = NotMet, Know
-		f.Says = fmt.Sprintf("%s runs at %s of the %s %s its dust needs, %s: dust settles there.", where, speed, need, unit.Speed.Unit(units), filterWords(r.Filter))
-		f.Do = "Open another gate with it so that more air runs through, or make this stretch smaller."
-		if share < farBelow {
-			f.Weight = Mend
-		}
-	} else if r.Claimed {
+		f.Says = say(settles, name, speed, need, unit.Speed.Unit(units), filterWords(at.in.Filter))
+		f.Do = say("finding-dust-carried.settles.do")
+	}
+	f.Says = join(f.Says, bandWords(p, unit.Speed, at.band))
+	if at.share < farBelow {
+		f.Weight = Mend
+	}
+	if f.State == NotMet {
+		return
+	}
+	if at.in.Claimed {
+		f.Says, f.Do = join(f.Says, say("finding-common.two-claims.says")), say("finding-common.ask-curve.do")
 		f.State = Thin
-		f.Says += " The fan is only known by its maker's two claims."
-		f.Do = "Ask the maker for the fan curve and put it into the file."
 	}
-}
-
-func lowerThe(where string) string {
-	if len(where) > 4 && where[:4] == "The " {
-		return "the " + where[4:]
+	if worst.Basis.Mark.Weak() {
+		f.Says = join(f.Says, say("finding-dust-carried.need-practice.says"))
+		if f.State == Met {
+			f.State, f.Do = Thin, say("finding-dust-carried.slowest.do")
+		}
 	}
-	return where
 }

@@ -8,8 +8,8 @@ import (
 
 var chainDevices = &Check{
 	ID:    "chain-devices",
-	Name:  "Devices on chains",
-	Title: "Does every powered gate, trigger, switch and sensor stand on one chain, once",
+	Name:  say("check.chain-devices.name"),
+	Title: say("check.chain-devices.title"),
 	Needs: "chain.stops, gate.drive, trigger.name, sensor.name",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		chained(p, report)
@@ -24,13 +24,13 @@ func chained(p *plan.Plan, report func(Finding)) {
 	twice := false
 	for _, d := range p.Control.Devices {
 		at, kind := placeOf(d)
-		f := Finding{About: d.Name, Kind: kind, At: at, By: ByTopology, Weight: Know, Basis: ownFile("the chains and their stops")}
+		f := Finding{About: d.Name, Kind: kind, At: at, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-chain-devices.given"))}
 		switch {
 		case !p.Control.Wired(d):
 			if len(d.Chains) > 0 {
 				f.State = NotMet
-				f.Says = d.Tag + " is moved by hand and stands on " + d.Chains[0].Chain.Name + ": there is nothing to wire."
-				f.Do = `Take it off the chain, or write drive = "powered".`
+				f.Says = say("finding-chain-devices.by-hand.says", d.Tag, d.Chains[0].Chain.Name)
+				f.Do = say("finding-chain-devices.by-hand.do")
 				report(f)
 			}
 			continue
@@ -45,22 +45,22 @@ func chained(p *plan.Plan, report func(Finding)) {
 		}
 		wired = append(wired, d.Name)
 	}
-	f := Finding{By: ByTopology, Weight: Know, Basis: ownFile("the chains and their stops"), At: first}
+	f := Finding{By: ByTopology, Weight: Know, Basis: ownFile(say("finding-chain-devices.given")), At: first}
 	switch {
 	case len(wired) == 0:
 		return
 	case len(p.Shop.Chains) == 0:
 		f.State = NotGiven
-		f.Says = "No chain is given, so nobody can tell how " + listed(firstFew(wired)) + plural(wired, " gets its power.", " get their power.")
-		f.Do = "Add [[chain]] with cable and stops, in the order in which the cable runs from the supply."
+		f.Says = sayOf(len(wired), "finding-chain-devices.no-chain.says", listed(firstFew(wired)))
+		f.Do = say("finding-chain-devices.no-chain.do")
 	case len(loose) > 0:
 		f.State = NotGiven
-		f.Says = "On no chain: " + listed(loose) + "."
-		f.Do = "Add each as a stop of a chain, with the length of cable from the stop before."
+		f.Says = sayOf(len(loose), "finding-chain-devices.loose.says", listed(loose))
+		f.Do = say("finding-chain-devices.loose.do")
 	case !twice:
 		f.State, f.At = Met, p.Shop.Chains[0].At
-		f.Says = "Every device that has to be wired stands on one chain, once."
-		f.Do = "Label both ends of every run before you pull the cable."
+		f.Says = say("finding-chain-devices.met.says")
+		f.Do = say("finding-chain-devices.met.do")
 	default:
 		return
 	}
@@ -76,12 +76,12 @@ func onSeveral(f Finding, d *control.Device) Finding {
 		names = append(names, at.Chain.Name)
 	}
 	if names = unique(names); len(names) == 1 {
-		f.Says = d.Tag + " stands twice on " + names[0] + "."
-		f.Do = "Leave the stop out where the cable does not go in and out."
+		f.Says = say("finding-chain-devices.twice.says", d.Tag, names[0])
+		f.Do = say("finding-chain-devices.twice.do")
 		return f
 	}
-	f.Says = d.Tag + " stands on " + listed(names) + ": it would join two runs of the supply."
-	f.Do = "Leave it on one chain. Two feeds joined at a device can keep a wire live that you took for dead."
+	f.Says = say("finding-chain-devices.several.says", d.Tag, listed(names))
+	f.Do = say("finding-chain-devices.several.do")
 	return f
 }
 

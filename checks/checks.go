@@ -2,6 +2,10 @@
 // question, what it needs, and a function from the plan to findings. A
 // finding says what is so, by what it was decided, what to do and whom to
 // ask. No finding says that a shop is within the law.
+//
+// Every text a reader sees is a row of a file finding-….csv of the words of
+// content; figures are rows of figures.csv, the texts that a check asks by are
+// rows of bases.csv.
 package checks
 
 import (
@@ -85,9 +89,10 @@ type Check struct {
 
 // All lists every check, in the order of the book.
 var All = []*Check{
-	airCaptured, dustCarried, fanOnCurve, motorPower, sharedHose,
+	airCaptured, dustCarried, fanOnCurve, motorPower, ductCollapse, sharedHose,
 	triggerPath, triggerOpens, threshold, powerCut, blowBack, chainDevices, stopOnTheWay,
-	metalOnWood, plasticDuct, plasticBin, openBag, openFlue, garageSeparation,
+	metalOnWood, plasticDuct, bondedDuct, plasticBin, binFilling, filterLoad,
+	openBag, openFlue, makeUpAir, returnPath, garageSeparation,
 }
 
 // Find finds a check by its id.
@@ -104,6 +109,7 @@ func Find(id string) *Check {
 // What the file says of each is noted on it: by whom a stop was settled, and
 // by whom and until when it is accepted.
 func Run(p *plan.Plan) []Finding {
+	ahead(p)
 	var list []Finding
 	for _, c := range All {
 		c.Run(p, func(f Finding) {

@@ -26,9 +26,9 @@ func settledBy(id, means string) []Confirm {
 // Wants says what the value of a figure is to be.
 func (c Confirm) Wants() string {
 	if c.Kind == 0 {
-		return "the answer in words"
+		return say("finding-confirm.words")
 	}
-	return "such as " + c.Kind.Example()
+	return say("finding-confirm.such-as", c.Kind.Example())
 }
 
 // Figures lists the ids that [[confirmed]] may name.
@@ -63,7 +63,7 @@ func confirmed[Q unit.Measure](s *shop.Shop, id string) (value Q, basis source.B
 			continue
 		}
 		if q, err := unit.Read[Q](c.Value); err == nil {
-			value, basis, known = q, source.Basis{Mark: source.Given, Clause: c.By}, true
+			value, basis, known = q, given(c.By), true
 		}
 	}
 	return value, basis, known
@@ -83,7 +83,7 @@ func settle(p *plan.Plan, c *Check, f *Finding) {
 			if given.Figure == answer.ID {
 				f.Weight = Know
 				f.Settled = given.By
-				f.Says += " Settled: " + given.Value + ", by " + given.By + "."
+				f.Says = join(f.Says, say("finding-common.settled", given.Value, given.By))
 			}
 		}
 	}

@@ -9,7 +9,13 @@ import (
 //go:embed figures.csv
 var figuresData []byte
 
-var figureRows = source.MustRows("figures.csv", figuresData, "figure", "value", "unit", "about")
+//go:embed bases.csv
+var basesData []byte
+
+var (
+	figureRows = source.MustRows("figures.csv", figuresData, "figure", "value", "unit", "about")
+	basisRows  = source.MustRows("bases.csv", basesData, "check")
+)
 
 // FigureRows are the figures the checks compare with, for the page of
 // sources.
@@ -23,6 +29,21 @@ func figure(name string) source.Row {
 		}
 	}
 	panic("checks: figures.csv has no row " + name)
+}
+
+// basesOf are the texts that a check asks by, in the order of bases.csv; a
+// check without any is a fault of the program.
+func basesOf(id string) []source.Basis {
+	var list []source.Basis
+	for _, r := range basisRows {
+		if r.Text("check") == id {
+			list = append(list, r.Basis)
+		}
+	}
+	if len(list) == 0 {
+		panic("checks: bases.csv has no row " + id)
+	}
+	return list
 }
 
 // farBelow is the share of a need below which a shortfall is to be mended.

@@ -8,8 +8,8 @@ import (
 
 var sharedHose = &Check{
 	ID:    "shared-hose",
-	Name:  "Hose that is moved",
-	Title: "Is a movable end asked for by one machine at a time, in every use and by every trigger",
+	Name:  say("check.shared-hose.name"),
+	Title: say("check.shared-hose.title"),
 	Needs: "duct.serves, use.machines, trigger.machine",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, d := range p.Shop.Ducts {
@@ -22,7 +22,7 @@ var sharedHose = &Check{
 
 // moved judges one movable end.
 func moved(p *plan.Plan, d *shop.Duct) Finding {
-	f := Finding{About: d.Name, Kind: "duct", At: d.At, By: ByTopology, Weight: Know, Basis: ownFile("the ports it serves, the uses and triggers")}
+	f := Finding{About: d.Name, Kind: "duct", At: d.At, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-shared-hose.given"))}
 	var ports []string
 	for _, port := range d.Serves {
 		ports = append(ports, port.Full())
@@ -44,16 +44,16 @@ func moved(p *plan.Plan, d *shop.Duct) Finding {
 	switch {
 	case len(uses) > 0:
 		f.State, f.Weight = NotMet, Mend
-		f.Says = "Its hose is asked for twice in " + listed(firstFew(uses)) + ": it can stand at one of " + listed(ports) + ", and the other gets no air."
-		f.Do = "Run one of them at a time, or give each a duct of its own."
+		f.Says = say("finding-shared-hose.twice.says", listed(firstFew(uses)), listed(ports))
+		f.Do = say("finding-shared-hose.twice.do")
 	case len(machines) > 1:
 		f.State = NotMet
-		f.Says = "The triggers " + listed(triggers) + " answer for one hose: none of them can know at which machine it stands."
-		f.Do = "Run one machine at a time, and put the hose on it before it starts: the card says so. A duct for each would settle it."
+		f.Says = say("finding-shared-hose.triggers.says", listed(triggers))
+		f.Do = say("finding-shared-hose.triggers.do")
 	default:
 		f.State = Met
-		f.Says = "Every use and trigger asks for its hose once."
-		f.Do = "Put the hose on the machine before it starts: the card says so."
+		f.Says = say("finding-shared-hose.met.says")
+		f.Do = say("finding-shared-hose.met.do")
 	}
 	return f
 }

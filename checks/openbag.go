@@ -13,12 +13,12 @@ import (
 
 var openBag = &Check{
 	ID:    "open-bag-indoors",
-	Name:  "Open bag indoors",
-	Title: "Does an open-bag collector indoors keep the distance and the size that texts give",
+	Name:  say("check.open-bag-indoors.name"),
+	Title: say("check.open-bag-indoors.title"),
 	Needs: "collector.enclosure, collector.at, collector.room, collector.claims, machine.at, room.exits, shop.rules",
 	Confirms: []Confirm{
-		{ID: "open-bag-distance", Means: "the distance that an open bag indoors keeps from work places and exits", Kind: unit.KindLength},
-		{ID: "open-bag-flow", Means: "the greatest air flow of an open-bag collector indoors", Kind: unit.KindFlow},
+		{ID: "open-bag-distance", Means: say("check.open-bag-indoors.distance"), Kind: unit.KindLength},
+		{ID: "open-bag-flow", Means: say("check.open-bag-indoors.flow"), Kind: unit.KindFlow},
 	},
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
@@ -66,27 +66,27 @@ func limitsFor(s *shop.Shop) bagLimits {
 
 // bagIndoors judges one collector.
 func bagIndoors(p *plan.Plan, c *shop.Collector) Finding {
-	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByTopology, Weight: Know, Basis: ownFile("enclosure and room")}
+	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-open-bag-indoors.given"))}
 	notGiven := func(says, do string) Finding {
 		f.State, f.Says, f.Do = NotGiven, says, do
 		return f
 	}
 	switch {
 	case !c.Enclosure.Known():
-		return notGiven("Whether it has a rigid housing or an open bag is not given.", `Add enclosure = "rigid housing" or "open bag". A cartridge over a plastic bag is a question for the authority.`)
+		return notGiven(say("finding-open-bag-indoors.no-enclosure.says"), say("finding-open-bag-indoors.no-enclosure.do"))
 	case c.Enclosure.V != "open bag":
 		f.State = Met
-		f.Says = "By the file it has a rigid housing, so the figures for open bags are not held against it."
-		f.Do = "Ask the authority where it may stand: other figures speak of closed collectors."
+		f.Says = say("finding-open-bag-indoors.housing.says")
+		f.Do = say("finding-open-bag-indoors.housing.do")
 		return f
 	case c.Room == nil && !c.Place.Known():
-		return notGiven("It has an open bag, and where it stands is not given.", "Add at and room.")
+		return notGiven(say("finding-open-bag-indoors.nowhere.says"), say("finding-open-bag-indoors.nowhere.do"))
 	case c.Room == nil && len(p.Shop.Rooms) == 0:
-		return notGiven("It has an open bag, and whether it stands indoors is not given.", "Add the rooms with their outlines, or room to the collector.")
+		return notGiven(say("finding-open-bag-indoors.no-rooms.says"), say("finding-open-bag-indoors.no-rooms.do"))
 	case c.Room == nil:
 		f.State = Met
-		f.Says = "By the file its open bag stands outside every room that is drawn."
-		f.Do = "Draw every room. Keep the bag away from doors, windows and air intakes."
+		f.Says = say("finding-open-bag-indoors.outside.says")
+		f.Do = say("finding-open-bag-indoors.outside.do")
 		return f
 	}
 	b := &bag{p: p, c: c, limits: limitsFor(p.Shop)}
@@ -101,11 +101,11 @@ type bag struct {
 	c      *shop.Collector
 	limits bagLimits
 
-	near    []nearness // what the distance is kept from
-	missing []string   // what cannot be measured
-	fields  []string
-	flow    unit.Flow
-	fed     []string // machines with mechanical feed
+	near []nearness // what the distance is kept from
+	flow unit.Flow
+	fed  []string // machines with mechanical feed
+
+	missing, add string // what cannot be measured, and what to add; empty where all can
 }
 
 // nearness is how near the bag stands to the nearest of a kind of thing.
@@ -117,7 +117,7 @@ type nearness struct {
 // measure measures the distances on the plan and gathers the rest.
 func (b *bag) measure() {
 	s := b.p.Shop
-	space := airSpace([]*shop.Room{b.c.Room})
+	space := airSpace(s, []*shop.Room{b.c.Room})
 	if b.flow = greatest(b.p, b.c); b.c.Claims != nil {
 		b.flow = b.c.Claims.Flow
 	}
@@ -127,7 +127,7 @@ func (b *bag) measure() {
 		}
 	}
 	if !b.c.Place.Known() {
-		b.missing, b.fields = []string{"where in the room it stands"}, []string{"at to the collector"}
+		b.missing, b.add = say("finding-open-bag-indoors.no-place.says"), say("finding-open-bag-indoors.no-place.do")
 		return
 	}
 	var machines, exits, bags []place
@@ -138,7 +138,7 @@ func (b *bag) measure() {
 	}
 	for _, r := range space {
 		for _, at := range r.Exits {
-			exits = append(exits, place{"the exit of " + r.Name, at})
+			exits = append(exits, place{say("finding-open-bag-indoors.exit", r.Name), at})
 		}
 	}
 	for _, other := range s.Collectors {
@@ -146,9 +146,17 @@ func (b *bag) measure() {
 			bags = append(bags, place{other.Name, other.Place.V})
 		}
 	}
-	b.nearest(machines, "where the machines of its room stand", "at to the machines")
-	b.nearest(exits, "where its room's exits are", "exits to the room")
-	b.nearest(bags, "", "")
+	switch {
+	case len(machines)+len(exits) == 0:
+		b.missing, b.add = say("finding-open-bag-indoors.no-machines-exits.says"), say("finding-open-bag-indoors.no-machines-exits.do")
+	case len(machines) == 0:
+		b.missing, b.add = say("finding-open-bag-indoors.no-machines.says"), say("finding-open-bag-indoors.no-machines.do")
+	case len(exits) == 0:
+		b.missing, b.add = say("finding-open-bag-indoors.no-exits.says"), say("finding-open-bag-indoors.no-exits.do")
+	}
+	for _, kind := range [][]place{machines, exits, bags} {
+		b.nearest(kind)
+	}
 }
 
 // place is a thing with its place on the plan.
@@ -158,11 +166,8 @@ type place struct {
 }
 
 // nearest notes the nearest of some places; the first of equals.
-func (b *bag) nearest(places []place, missing, field string) {
+func (b *bag) nearest(places []place) {
 	if len(places) == 0 {
-		if missing != "" {
-			b.missing, b.fields = append(b.missing, missing), append(b.fields, field)
-		}
 		return
 	}
 	best := nearness{far: unit.Length(math.Inf(1))}
@@ -184,24 +189,24 @@ func (b *bag) judge(f *Finding) {
 	least := ""
 	for _, n := range b.near {
 		limit := float64(l.distance)
-		f.Figures = append(f.Figures, Figure{Name: "distance to " + n.what, Value: float64(n.far), Unit: "m", Limit: &limit, Basis: l.distanceBasis})
+		f.Figures = append(f.Figures, Figure{Name: say("finding-open-bag-indoors.distance", n.what), Value: float64(n.far), Unit: "m", Limit: &limit, Basis: l.distanceBasis})
 		if !unit.AtLeast(float64(n.far), float64(l.distance)) {
 			got, want := unit.Run.Pair(units, n.far, l.distance)
-			tooNear, least = append(tooNear, got+" "+unit.Run.Unit(units)+" from "+n.what), want
+			tooNear, least = append(tooNear, say("finding-open-bag-indoors.from", got+" "+unit.Run.Unit(units), n.what)), want
 		}
 	}
 	if len(tooNear) > 0 {
-		short = []string{"it stands " + listed(tooNear) + ", where the figure is " + least + " " + unit.Run.Unit(units)}
+		short = []string{say("finding-open-bag-indoors.near", listed(tooNear), least+" "+unit.Run.Unit(units))}
 	}
 	limit := float64(l.flow)
-	f.Figures = append(f.Figures, Figure{Name: "air flow", Value: float64(b.flow), Unit: "m3/s", Limit: &limit, Basis: l.flowBasis})
+	f.Figures = append(f.Figures, Figure{Name: say("finding-open-bag-indoors.flow"), Value: float64(b.flow), Unit: "m3/s", Limit: &limit, Basis: l.flowBasis})
 	var large, fed []string
 	if unit.Compare(float64(b.flow), float64(l.flow)) > 0 {
 		got, want := unit.Air.Pair(units, b.flow, l.flow)
-		large = []string{"it moves up to " + got + " " + unit.Air.Unit(units) + ", where the figure is " + want}
+		large = []string{say("finding-open-bag-indoors.large", got, unit.Air.Unit(units), want)}
 	}
 	if len(b.fed) > 0 {
-		fed = []string{"it serves " + listed(b.fed) + ", and a text that was read bars open bags from sanders with mechanical feed"}
+		fed = []string{say("finding-open-bag-indoors.fed", listed(b.fed))}
 	}
 	b.decide(f, short, large, fed)
 }
@@ -221,32 +226,29 @@ func (b *bag) decide(f *Finding, short, large, fed []string) {
 	into(l.distanceDecides, short)
 	into(l.flowDecides, large)
 	into(l.fedDecides, fed)
-	screen := "Move it outdoors or farther away, give it a closed housing, or ask whether a screen of sheet steel settles it."
-	f.Asks = "May " + b.c.Name + ", an open-bag collector, stand in " + b.c.Room.Name + ", at what distance from work places and exits, and with what screen?"
-	figures := "The figures here are " + unit.Run.Print(b.p.Shop.Units, l.distance) + " and " + unit.Air.Print(b.p.Shop.Units, l.flow) + " (" + l.distanceBasis.String() + ")."
+	f.Asks = say("finding-open-bag-indoors.stand.asks", b.c.Name, b.c.Room.Name)
+	figures := say("finding-open-bag-indoors.figures", unit.Run.Print(b.p.Shop.Units, l.distance), unit.Air.Print(b.p.Shop.Units, l.flow), l.distanceBasis.String())
 	switch {
 	case len(broken) > 0:
-		f.State, f.Weight, f.Do = NotMet, Mend, screen
-		f.Says = "Its open bag stands indoors: " + strings.Join(append(broken, asked...), "; ") + "."
-	case len(b.missing) > 0 && l.distanceDecides:
-		f.State, f.Says, f.Do = NotGiven, "Its open bag stands indoors, and "+listed(b.missing)+" is not given.", "Add "+listed(b.fields)+"."
+		f.State, f.Weight, f.Do = NotMet, Mend, say("finding-open-bag-indoors.broken.do")
+		f.Says = say("finding-open-bag-indoors.faults.says", strings.Join(append(broken, asked...), "; "))
+	case b.missing != "" && l.distanceDecides:
+		f.State, f.Do = NotGiven, b.add
+		f.Says = join(say("finding-open-bag-indoors.indoors.says"), b.missing)
 	case len(asked) > 0 || !l.distanceDecides:
-		f.State, f.Do = Ask, "Ask before you build on; the answer goes into the file as [[confirmed]]. Empty the bag every day it is used, and keep it away from the way out."
-		f.Says = "Its open bag stands indoors"
+		f.State, f.Do = Ask, say("finding-open-bag-indoors.ask.do")
+		indoors := say("finding-open-bag-indoors.indoors.says")
 		if len(asked) > 0 {
 			f.Weight = Mend
-			f.Says += ": " + strings.Join(asked, "; ")
+			indoors = say("finding-open-bag-indoors.faults.says", strings.Join(asked, "; "))
 		}
-		f.Says += "."
-		if len(b.missing) > 0 {
-			f.Says += " " + capital(listed(b.missing)) + " is not given."
+		if l.distanceDecides {
+			figures = ""
 		}
-		if !l.distanceDecides {
-			f.Says += " " + figures
-		}
+		f.Says = join(indoors, b.missing, figures)
 	default:
 		f.State = Met
-		f.Says = "Its open bag stands indoors and keeps the distance and size of the figures it is held against. " + figures
-		f.Do = "Whether it may stand there at all is for the authority. Empty it every day it is used."
+		f.Says = join(say("finding-open-bag-indoors.keeps.says"), figures)
+		f.Do = say("finding-open-bag-indoors.keeps.do")
 	}
 }

@@ -39,9 +39,9 @@ func TestOpenBag(t *testing.T) {
 		{"confirmed: not met", bagged("[10, 24.9]", "us", wide, confirm("open-bag-distance", "20 ft")), "open-bag-indoors", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "from Saw, where the figure is 20 ft"},
 		{"confirmed: the other way round", bagged("[10, 15.1]", "quebec", wide, confirm("open-bag-distance", "10 ft")), "open-bag-indoors", "Cyclone", checks.Met, checks.ByRule, checks.Know, "10 ft"},
 		{"missing: enclosure", []change{{"enclosure = \"rigid housing\"\n", ""}}, "open-bag-indoors", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "rigid housing or an open bag is not given"},
-		{"missing: place", []change{{`enclosure = "rigid housing"`, "enclosure = \"open bag\"\nroom = \"Hall\""}, {"at = [2, 10]\n", ""}, {`rules = "us"`, `rules = "quebec"`}}, "open-bag-indoors", "Cyclone", checks.NotGiven, checks.ByRule, checks.Know, "where in the room it stands is not given"},
+		{"missing: place", []change{{`enclosure = "rigid housing"`, "enclosure = \"open bag\"\nroom = \"Hall\""}, {"at = [2, 10]\n", ""}, {`rules = "us"`, `rules = "quebec"`}}, "open-bag-indoors", "Cyclone", checks.NotGiven, checks.ByRule, checks.Know, "Where in the room it stands is not given"},
 		{"missing: room and place", []change{{`enclosure = "rigid housing"`, `enclosure = "open bag"`}, {"at = [2, 10]\n", ""}}, "open-bag-indoors", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "where it stands is not given"},
-		{"missing: exits", bagged("[10, 25]", "quebec", wide, change{"exits = [[0, 5]]\n", ""}), "open-bag-indoors", "Cyclone", checks.NotGiven, checks.ByRule, checks.Know, "where its room's exits are is not given"},
+		{"missing: exits", bagged("[10, 25]", "quebec", wide, change{"exits = [[0, 5]]\n", ""}), "open-bag-indoors", "Cyclone", checks.NotGiven, checks.ByRule, checks.Know, "Where its room's exits are is not given"},
 	} {
 		t.Run(e.name, func(t *testing.T) { e.hold(t, checks.Run(planOf(t, e.changes...))) })
 	}
@@ -88,7 +88,7 @@ func TestStopOnTheWayOut(t *testing.T) {
 		{"advice: a little farther", []change{{"at = [1, 6]", "at = [0, 14.9]"}}, "stop-on-way-out", "Cyclone", checks.Advice, checks.ByTopology, checks.Mend, "Stop by the door is 9.9 ft from the nearest exit of Hall"},
 		{"advice: a machine in another room", []change{{"at = [20, 5]", "at = [40, 5]"}, {"outline = [[30, 0], [50, 0], [50, 20], [30, 20]]", "outline = [[30, 0], [50, 0], [50, 20], [30, 20]]\nexits = [[50, 5]]"}}, "stop-on-way-out", "Cyclone", checks.Advice, checks.ByTopology, checks.Mend, "exit of House"},
 		{"missing: no stop for it", []change{{`stops = ["Cyclone"]`, `stops = ["Saw"]`}}, "stop-on-way-out", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Mend, "No stop for it is placed"},
-		{"missing: its place", []change{{"at = [1, 6]\n", ""}}, "stop-on-way-out", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "Where its stop is"},
+		{"missing: its place", []change{{"at = [1, 6]\n", ""}}, "stop-on-way-out", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "Where its stop stands"},
 		{"missing: exits", []change{{"exits = [[0, 5]]\n", ""}}, "stop-on-way-out", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "Where the exits of Hall are"},
 		{"missing: a machine's room", []change{{"at = [20, 5]", "at = [20, 45]"}}, "stop-on-way-out", "Cyclone", checks.NotGiven, checks.ByTopology, checks.Know, "Which room Lathe stands in"},
 	} {
@@ -99,10 +99,19 @@ func TestStopOnTheWayOut(t *testing.T) {
 func TestFineDustInABin(t *testing.T) {
 	sander := change{"kind = \"lathe\"\nat = [20, 5]\nmakes = \"wood\"", "kind = \"disc sander\"\nat = [20, 5]"}
 	bin := func(text string) change {
-		return change{"motor = { power = \"5 hp\" }", "motor = { power = \"5 hp\" }\n" + text}
+		return change{"bin = { size = \"30 gal\", material = \"steel\" }\nbonded = \"3 ohm\"", text}
 	}
+	bonded := func(ohms string) change { return change{`bonded = "3 ohm"`, `bonded = "` + ohms + `"`} }
 	for _, e := range []expected{
-		{"met", []change{sander, bin("bin = { size = \"30 gal\", material = \"steel\" }\nbonded = \"3 ohm\"")}, "fine-dust-in-bin", "Cyclone", checks.Met, checks.ByTopology, checks.Know, "conducts by what the file says"},
+		{"met", []change{sander}, "fine-dust-in-bin", "Cyclone", checks.Met, checks.ByRule, checks.Know, "conducts by what the file says"},
+		{"met at the figure for metal", []change{sander, bonded("10 ohm")}, "fine-dust-in-bin", "Cyclone", checks.Met, checks.ByRule, checks.Know, "within the 10 ohm"},
+		{"thin: a joint in doubt", []change{sander, bonded("10.1 ohm")}, "fine-dust-in-bin", "Cyclone", checks.Thin, checks.ByRule, checks.Know, "a joint is in doubt"},
+		{"thin just below the figure for charge", []change{sander, bonded("0.99 Mohm")}, "fine-dust-in-bin", "Cyclone", checks.Thin, checks.ByRule, checks.Know, "charge drains"},
+		{"not met at the figure for charge", []change{sander, bonded("1 Mohm")}, "fine-dust-in-bin", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "charge stays on it"},
+		{"not met: fifty times the figure", []change{sander, bonded("50 Mohm")}, "fine-dust-in-bin", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "is 50000000 ohm"},
+		{"asked: other rules", []change{sander, bonded("50 Mohm"), {`rules = "us"`, `rules = "uk"`}}, "fine-dust-in-bin", "Cyclone", checks.Ask, checks.ByRule, checks.Mend, "texts that were read elsewhere"},
+		{"advice: other rules, a good bond", []change{sander, {`rules = "us"`, `rules = "uk"`}}, "fine-dust-in-bin", "Cyclone", checks.Advice, checks.ByRule, checks.Know, "texts that were read elsewhere"},
+		{"advice: a home", []change{sander, bonded("50 Mohm"), {`setting = "school"`, `setting = "home"`}}, "fine-dust-in-bin", "Cyclone", checks.Advice, checks.ByRule, checks.Mend, "charge stays on it"},
 		{"thin: plastic", []change{sander, bin(`bin = { size = "5 gal", called = "pail", material = "plastic" }`)}, "fine-dust-in-bin", "Cyclone", checks.Thin, checks.ByTopology, checks.Mend, "a pail of plastic"},
 		{"thin: plastic with a wire to earth", []change{sander, bin("bin = { size = \"5 gal\", material = \"plastic\" }\nbonded = \"3 ohm\"")}, "fine-dust-in-bin", "Cyclone", checks.Thin, checks.ByTopology, checks.Mend, "drains only what is near"},
 		{"missing: the bond", []change{sander, bin(`bin = { size = "30 gal", material = "galvanized Steel" }`)}, "fine-dust-in-bin", "Cyclone", checks.NotGiven, checks.ByGiven, checks.Know, "resistance to earth is not given"},
@@ -110,7 +119,7 @@ func TestFineDustInABin(t *testing.T) {
 	} {
 		t.Run(e.name, func(t *testing.T) { e.hold(t, checks.Run(planOf(t, e.changes...))) })
 	}
-	for name, changes := range map[string][]change{"chips alone": {bin(`bin = { size = "5 gal", material = "plastic" }`)}, "no bin": {sander}} {
+	for name, changes := range map[string][]change{"chips alone": {bin(`bin = { size = "5 gal", material = "plastic" }`)}, "no bin": {sander, bin("")}} {
 		if found := pick(checks.Run(planOf(t, changes...)), "fine-dust-in-bin", ""); len(found) != 0 {
 			t.Errorf("%s: %+v", name, found)
 		}

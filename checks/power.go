@@ -4,13 +4,12 @@ import (
 	"dustbook/plan"
 	"dustbook/plan/entry"
 	"dustbook/plan/shop"
-	"dustbook/plan/source"
 )
 
 var powerCut = &Check{
 	ID:    "power-cut",
-	Name:  "After a power cut",
-	Title: "Does everything stay off when the power comes back, until a person starts it",
+	Name:  say("check.power-cut.name"),
+	Title: say("check.power-cut.title"),
 	Needs: "control.after_power_cut, collector.starter, trigger.starts, machine.restarts",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
@@ -28,12 +27,7 @@ var powerCut = &Check{
 }
 
 // restartBasis are the texts on a restart when power returns.
-var restartBasis = []source.Basis{
-	{Document: "osha-1910-213", Clause: "(b)(3)", Mark: source.Verified},
-	{Document: "wac-296-806", Clause: "20010(2)", Mark: source.Verified},
-	{Document: "eu-machinery", Clause: "Annex I, 1.2.3", Mark: source.Verified},
-	{Document: "iso-14118", Clause: "scope", Mark: source.Verified},
-}
+var restartBasis = basesOf("power-cut")
 
 // held reports whether a starter lets go when the power fails and needs a
 // person to take it in again.
@@ -48,17 +42,17 @@ func restartOf(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 	switch {
 	case started && after.V == "starts by itself":
 		f.State, f.Weight = NotMet, Mend
-		f.Says = "The control starts it again by itself when the power comes back."
-		f.Do = `Change the control so that it waits: a trigger counts only after it was seen off. Until then pull its plug or open its disconnect after every power cut.`
+		f.Says = say("finding-power-cut.by-itself.says")
+		f.Do = say("finding-power-cut.by-itself.do")
 	case c.Starter.V == "switch":
 		f.State, f.Weight = NotMet, Mend
-		f.Says = "It has a plain switch: left on in a power cut, the fan starts again by itself when the power comes back."
-		f.Do = "Fit a magnetic starter with start and stop buttons, which drops out and stays out. That is an electrician's work. Until then switch it off at every power cut."
+		f.Says = say("finding-power-cut.switch.says")
+		f.Do = say("finding-power-cut.switch.do")
 	case relay && !started && after.V != "waits for a person":
 		if after.Known() {
 			f.State, f.Weight = NotMet, Mend
-			f.Says = "Its " + c.Starter.V + " closes again when the power comes back, and the control does not hold it off."
-			f.Do = "Change the control so that it waits for a person, or fit a magnetic starter with start and stop buttons."
+			f.Says = say("finding-power-cut.relay.says", c.Starter.V)
+			f.Do = say("finding-power-cut.relay.do")
 			break
 		}
 		return f, false
@@ -66,15 +60,15 @@ func restartOf(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 		return f, false
 	case started:
 		f.State = Met
-		f.Says = "By the file the control keeps it off when the power comes back, until a trigger was seen off and comes on again."
-		f.Do = "Prove it: run it, pull the control's plug and open the disconnect, let it stop, restore both. It has to stay off."
+		f.Says = say("finding-power-cut.waits.says")
+		f.Do = say("finding-power-cut.waits.do")
 	default:
 		f.State = Met
-		f.Says = "Its starter drops out in a power cut and stays out."
+		f.Says = say("finding-power-cut.drops-out.says")
 		if !held(c) {
-			f.Says = "By the file the control keeps it off when the power comes back."
+			f.Says = say("finding-power-cut.held.says")
 		}
-		f.Do = "Prove it: run it, open the disconnect, let it stop, close it. It has to stay off."
+		f.Do = say("finding-power-cut.stays-off.do")
 	}
 	return f, true
 }
@@ -82,9 +76,7 @@ func restartOf(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 // machineRestarts is the finding about a machine that comes back by itself.
 func machineRestarts(m *shop.Machine) Finding {
 	return Finding{About: m.Name, Kind: "machine", At: m.At, By: ByTopology, Weight: Mend, Basis: restartBasis, State: NotMet,
-		Says: "It starts again by itself when the power comes back. Whoever has a hand near the cutter then is hurt.",
-		Do:   "Have a no-volt release or a magnetic starter fitted by an electrician. Until then switch it off at every power cut, before anyone touches it.",
-		Asks: "Which no-volt release suits " + m.Name + ", and is it accepted for this machine?"}
+		Says: say("finding-power-cut.machine.says"), Do: say("finding-power-cut.machine.do"), Asks: say("finding-power-cut.machine.asks", m.Name)}
 }
 
 // restartNotGiven is one finding for all that the file does not say.
@@ -117,22 +109,22 @@ func restartNotGiven(p *plan.Plan, report func(Finding)) {
 	}
 	var parts []string
 	if len(machines) > 0 {
-		parts = append(parts, "whether "+listed(firstFew(machines))+plural(machines, " comes", " come")+" back by "+plural(machines, "itself", "themselves"))
-		fields = append(fields, "restarts to the machines")
+		parts = append(parts, sayOf(len(machines), "finding-power-cut.comes-back", listed(firstFew(machines))))
+		fields = append(fields, say("finding-power-cut.restarts.field"))
 	}
 	if len(starters) > 0 {
-		parts = append(parts, "what switches "+listed(firstFew(starters)))
-		fields = append(fields, "starter to the collectors")
+		parts = append(parts, say("finding-power-cut.switched-by", listed(firstFew(starters))))
+		fields = append(fields, say("finding-power-cut.starter.field"))
 	}
 	if waits {
-		parts = append(parts, "what the control does when the power comes back")
-		fields = append(fields, "after_power_cut to [control]")
+		parts = append(parts, say("finding-power-cut.control"))
+		fields = append(fields, say("finding-power-cut.control.field"))
 	}
 	if len(parts) == 0 {
 		return
 	}
-	f.Says = "Not given: " + listed(parts) + "."
-	f.Do = "Add " + listed(fields) + ". The test: run it, pull the power, let it stop, restore the power. It has to stay off."
+	f.Says = say("finding-power-cut.not-given.says", listed(parts))
+	f.Do = say("finding-power-cut.not-given.do", listed(fields))
 	report(f)
 }
 

@@ -88,8 +88,8 @@ func TestChainDevices(t *testing.T) {
 		{"not met: on two chains", []change{other}, "chain-devices", "Zone gate", checks.NotMet, checks.ByTopology, checks.Mend, "Z1 stands on Other and Chain"},
 		{"not met: twice on one", []change{{"  { device = \"Drum eye\"", "  { device = \"Zone gate\", cable = \"2 ft\" },\n  { device = \"Drum eye\""}}, "chain-devices", "Zone gate", checks.NotMet, checks.ByTopology, checks.Mend, "stands twice on Chain"},
 		{"not met: a gate by hand on a chain", []change{{sawGate, "name = \"Saw gate\"\ndrive = \"hand\""}}, "chain-devices", "Saw gate", checks.NotMet, checks.ByTopology, checks.Know, "nothing to wire"},
-		{"missing: a gate on none", []change{{"  { device = \"Saw gate\", cable = \"8 ft\" },\n", ""}}, "chain-devices", "", checks.NotGiven, checks.ByTopology, checks.Know, "On no chain: Saw gate."},
-		{"missing: a trigger and a sensor on none", []change{{"  { device = \"Saw runs\", cable = \"6 ft\" },\n", ""}, {"  { device = \"Drum eye\", cable = \"30 ft\" },\n", ""}}, "chain-devices", "", checks.NotGiven, checks.ByTopology, checks.Know, "On no chain: Saw runs and Drum eye."},
+		{"missing: a gate on none", []change{{"  { device = \"Saw gate\", cable = \"8 ft\" },\n", ""}}, "chain-devices", "", checks.NotGiven, checks.ByTopology, checks.Know, "Saw gate stands on no chain."},
+		{"missing: a trigger and a sensor on none", []change{{"  { device = \"Saw runs\", cable = \"6 ft\" },\n", ""}, {"  { device = \"Drum eye\", cable = \"30 ft\" },\n", ""}}, "chain-devices", "", checks.NotGiven, checks.ByTopology, checks.Know, "Saw runs and Drum eye stand on no chain."},
 		{"missing: no chain at all", []change{{chain + "\n" + stops, ""}}, "chain-devices", "", checks.NotGiven, checks.ByTopology, checks.Know, "No chain is given"},
 	} {
 		t.Run(e.name, func(t *testing.T) { e.hold(t, checks.Run(drivenPlan(t, e.changes...))) })

@@ -40,7 +40,7 @@ func Problems(p *plan.Plan) entry.Problems {
 func confirmedProblem(c shop.Confirmed) (entry.Problem, bool) {
 	asked, known := findConfirm(c.Figure)
 	if !known {
-		return entry.Problem{Read: "figure = " + entry.Quote(c.Figure), Expected: "a figure that a check asks for", Do: nearest(c.Figure, Figures())}, true
+		return entry.Problem{Read: say("finding-problem.figure.read", entry.Quote(c.Figure)), Expected: say("finding-problem.figure.expected"), Do: nearest(c.Figure, Figures())}, true
 	}
 	if asked.Kind == 0 {
 		return entry.Problem{}, false
@@ -50,13 +50,13 @@ func confirmedProblem(c shop.Confirmed) (entry.Problem, bool) {
 	if !errors.As(err, &fault) {
 		return entry.Problem{}, false
 	}
-	return entry.Problem{Read: "value = " + fault.Read + " of " + entry.Quote(c.Figure), Expected: fault.Expected, Do: fault.Do}, true
+	return entry.Problem{Read: say("finding-problem.value.read", fault.Read, entry.Quote(c.Figure)), Expected: fault.Expected, Do: fault.Do}, true
 }
 
 // acceptedProblem is what is wrong with an acceptance.
 func acceptedProblem(a *shop.Accepted, findings []Finding) (entry.Problem, bool) {
 	if Find(a.Check) == nil {
-		return entry.Problem{Read: "check = " + entry.Quote(a.Check), Expected: "the id of a check", Do: nearest(a.Check, ids())}, true
+		return entry.Problem{Read: say("finding-problem.check.read", entry.Quote(a.Check)), Expected: say("finding-problem.check.expected"), Do: nearest(a.Check, ids())}, true
 	}
 	var things []string
 	found, stops := false, false
@@ -71,24 +71,23 @@ func acceptedProblem(a *shop.Accepted, findings []Finding) (entry.Problem, bool)
 	}
 	switch {
 	case len(things) == 0:
-		return entry.Problem{Read: "check = " + entry.Quote(a.Check), Expected: "a check that found something here", Do: "take the table out: this check has no finding in this shop"}, true
+		return entry.Problem{Read: say("finding-problem.check.read", entry.Quote(a.Check)), Expected: say("finding-problem.nothing.expected"), Do: say("finding-problem.nothing.do")}, true
 	case !found:
-		return entry.Problem{Read: "about = " + entry.Quote(a.About), Expected: "what a finding of " + entry.Quote(a.Check) + " is about", Do: nearest(a.About, things)}, true
+		return entry.Problem{Read: say("finding-problem.about.read", entry.Quote(a.About)), Expected: say("finding-problem.about.expected", entry.Quote(a.Check)), Do: nearest(a.About, things)}, true
 	case stops:
-		return entry.Problem{Read: "an acceptance of " + entry.Quote(a.Check) + " about " + entry.Quote(a.About), Expected: "a finding that does not say stop",
-			Do: "take the table out: a stop is settled by changing the shop" + bySettling(a.Check)}, true
+		return entry.Problem{Read: say("finding-problem.stop.read", entry.Quote(a.Check), entry.Quote(a.About)), Expected: say("finding-problem.stop.expected"), Do: settling(a.Check)}, true
 	}
 	return entry.Problem{}, false
 }
 
-// bySettling says how else a stop of a check is settled.
-func bySettling(check string) string {
+// settling says how a stop of a check is settled.
+func settling(check string) string {
 	for _, c := range Find(check).Confirms {
 		if c.Settles {
-			return ", or by [[confirmed]] figure = " + entry.Quote(c.ID) + " that names who said so, the document and the date"
+			return say("finding-problem.stop-or-confirmed.do", entry.Quote(c.ID))
 		}
 	}
-	return ""
+	return say("finding-problem.stop.do")
 }
 
 // ids are the ids of all checks, in the order of the alphabet.
@@ -104,9 +103,9 @@ func ids() []string {
 // nearest says which of some words to write.
 func nearest(word string, known []string) string {
 	if near := entry.Nearest(word, known, 2); len(near) > 0 {
-		return "write " + quoted(near)
+		return say("finding-problem.write", quoted(near))
 	}
-	return "use one of " + quoted(known)
+	return say("finding-problem.use-one-of", quoted(known))
 }
 
 func quoted(list []string) string {

@@ -11,8 +11,8 @@ import (
 
 var stopOnTheWay = &Check{
 	ID:    "stop-on-way-out",
-	Name:  "Stop on the way out",
-	Title: "Is there a stop for every collector on the way out of the rooms it serves",
+	Name:  say("check.stop-on-way-out.name"),
+	Title: say("check.stop-on-way-out.title"),
 	Needs: "stop.at, stop.stops, room.exits, machine.room",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
@@ -46,13 +46,13 @@ func stopFor(p *plan.Plan, c *shop.Collector) Finding {
 	switch {
 	case len(stops) == 0:
 		f.State = NotGiven
-		f.Says = "No stop for it is placed. A fan that runs on feeds a fire and carries the embers along, and nobody goes back for the switch."
-		f.Do = "Have a stop fitted on the way out, then add [[stop]] with at and stops. Its wiring is an electrician's work."
+		f.Says = say("finding-stop-on-way-out.none.says")
+		f.Do = say("finding-stop-on-way-out.none.do")
 		return f
 	case lost != "":
 		f.State, f.Weight = NotGiven, Know
-		f.Says = "Which room " + lost + " stands in is not given, so nobody can tell which way out its user takes."
-		f.Do = "Add room to the machine, or rooms whose outlines hold it."
+		f.Says = say("finding-stop-on-way-out.no-room.says", lost)
+		f.Do = say("finding-common.room.do")
 		return f
 	}
 	reach := unit.Must[unit.Length](figure("stop at the exit").Text("value"))
@@ -64,26 +64,26 @@ func stopFor(p *plan.Plan, c *shop.Collector) Finding {
 		}
 		if b, near := nearestStop(stops, r); b == nil {
 			f.State, f.Weight = NotGiven, Know
-			f.Says = "Where its stop is, is not given."
-			f.Do = "Add at to the stop."
+			f.Says = say("finding-stop-on-way-out.no-place.says")
+			f.Do = say("finding-stop-on-way-out.no-place.do")
 			return f
 		} else if unit.Compare(float64(near), float64(reach)) > 0 {
-			far = append(far, b.Name+" is "+unit.Run.Print(p.Shop.Units, near)+" from the nearest exit of "+r.Name)
+			far = append(far, say("finding-stop-on-way-out.away", b.Name, unit.Run.Print(p.Shop.Units, near), r.Name))
 		}
 	}
 	switch {
 	case len(far) > 0:
 		f.State = Advice
-		f.Says = "Is its stop on the way out? " + capital(listed(far)) + "; common practice is within " + unit.Run.Print(p.Shop.Units, reach) + " of an exit."
-		f.Do = "Walk the way out from each machine. Where it does not pass a stop, have one fitted; if the stop is not on the way out, it is left alone."
+		f.Says = say("finding-stop-on-way-out.far.says", listed(far), unit.Run.Print(p.Shop.Units, reach))
+		f.Do = say("finding-stop-on-way-out.far.do")
 	case len(without) > 0:
 		f.State, f.Weight = NotGiven, Know
-		f.Says = "Where the exits of " + listed(without) + " are is not given."
-		f.Do = "Add exits to the room."
+		f.Says = say("finding-stop-on-way-out.no-exits.says", listed(without))
+		f.Do = say("finding-stop-on-way-out.no-exits.do")
 	default:
 		f.State, f.Weight = Met, Know
-		f.Says = "A stop for it is placed by an exit of every room whose machines it serves."
-		f.Do = "Press it once a month with the fan running."
+		f.Says = say("finding-stop-on-way-out.met.says")
+		f.Do = say("finding-stop-on-way-out.met.do")
 	}
 	return f
 }

@@ -8,14 +8,13 @@ import (
 
 	"dustbook/plan"
 	"dustbook/plan/shop"
-	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
 var threshold = &Check{
 	ID:    "threshold",
-	Name:  "Threshold of a trigger",
-	Title: "Does every current trigger tell a machine that runs from one that only has power",
+	Name:  say("check.threshold.name"),
+	Title: say("check.threshold.title"),
 	Needs: "trigger.standby, trigger.no_load, trigger.readings, trigger.threshold, trigger.turns, trigger.range, machine.amps",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, t := range p.Shop.Triggers {
@@ -86,7 +85,7 @@ func (s Sensed) Band() (low, best, high unit.Current) {
 
 // tells judges one current trigger.
 func tells(p *plan.Plan, t *shop.Trigger) Finding {
-	f := Finding{About: t.Name, Kind: "trigger", At: t.At, By: ByGiven, Weight: Know, Basis: ownFile("currents of the machine and range of the sensor")}
+	f := Finding{About: t.Name, Kind: "trigger", At: t.At, By: ByGiven, Weight: Know, Basis: ownFile(say("finding-threshold.given"))}
 	s := SensedBy(t)
 	amps := func(i unit.Current) string { return unit.Amps.Print(p.Shop.Units, i) }
 	switch {
@@ -97,90 +96,90 @@ func tells(p *plan.Plan, t *shop.Trigger) Finding {
 	case !s.Apart():
 		f.State, f.Weight = NotMet, Mend
 		off, on := unit.Amps.Pair(p.Shop.Units, s.Off, s.On)
-		f.Says = "The currents cannot be told apart: up to " + off + " A with the spindle off, from " + on + " A idling, with the spread of the readings. No threshold is right."
-		f.Do = "Use a contact of the machine's starter instead. That is an electrician's work: lock the supply out first."
+		f.Says = say("finding-threshold.not-apart.says", off, on)
+		f.Do = say("finding-threshold.not-apart.do")
 		return f
 	}
 	if says, do := outOfRange(p, t, s); says != "" {
 		f.State, f.Weight, f.Says, f.Do = NotMet, Mend, says, do
-		f.Basis = ownFile("the sensor's range and turns")
+		f.Basis = ownFile(say("finding-threshold.sensor.given"))
 		return f
 	}
 	low, best, high := s.Band()
-	by := "Common practice puts it between " + amps(low) + " and " + amps(high)
+	practice := say("finding-threshold.practice", amps(low), amps(high))
 	if best > 0 {
-		by += ", best at " + amps(best)
+		practice = say("finding-threshold.practice-best", amps(low), amps(high), amps(best))
 	}
 	if !t.Threshold.Known() {
 		f.State = NotGiven
-		f.Says = "Its threshold is not given. " + by + "."
-		f.Do = "Set it, prove it by switching the machine on and off five times, and put it into the file."
+		f.Says = join(say("finding-threshold.not-given.says"), practice)
+		f.Do = say("finding-threshold.not-given.do")
 		return f
 	}
 	set := t.Threshold.V
 	onFigure, offFigure := float64(s.On), float64(s.Off)
 	f.Figures = []Figure{
-		{Name: "threshold, under the current idling", Value: float64(set), Unit: "A", Limit: &onFigure, Basis: source.Basis{Mark: source.Given, Clause: "current idling"}},
-		{Name: "threshold, over the current off", Value: float64(set), Unit: "A", Limit: &offFigure, Basis: source.Basis{Mark: source.Given, Clause: "current with the spindle off"}},
+		{Name: say("finding-threshold.under-idling"), Value: float64(set), Unit: "A", Limit: &onFigure, Basis: given(say("finding-threshold.idling.given"))},
+		{Name: say("finding-threshold.over-off"), Value: float64(set), Unit: "A", Limit: &offFigure, Basis: given(say("finding-threshold.off.given"))},
 	}
 	switch {
 	case unit.Compare(float64(set), float64(s.On)) >= 0:
 		f.State, f.Weight = NotMet, Mend
 		a, b := unit.Amps.Pair(p.Shop.Units, set, s.On)
-		f.Says = "At " + a + " A it is not under the " + b + " A that the machine draws idling: it misses a machine that runs without a cut."
-		f.Do = by + ". Set it from the measured idle, not from the nameplate."
+		f.Says = say("finding-threshold.misses.says", a, b)
+		f.Do = join(practice, say("finding-threshold.misses.do"))
 	case unit.Compare(float64(set), float64(s.Off)) <= 0:
 		f.State, f.Weight = NotMet, Mend
 		a, b := unit.Amps.Pair(p.Shop.Units, set, s.Off)
-		f.Says = "At " + a + " A it is not over the " + b + " A that the machine draws with the spindle off: the fan would never stop."
-		f.Do = by + "."
+		f.Says = say("finding-threshold.never-stops.says", a, b)
+		f.Do = join(say("finding-threshold.never-stops.do"), practice)
 	default:
-		f.margins(p, t, s, by)
+		f.margins(p, t, s, practice)
 	}
 	return f
 }
 
 // margins compares a threshold that lies between with the margins of
-// practice.
-func (f *Finding) margins(p *plan.Plan, t *shop.Trigger, s Sensed, by string) {
+// practice, which a sentence says.
+func (f *Finding) margins(p *plan.Plan, t *shop.Trigger, s Sensed, practice string) {
 	low, _, high := s.Band()
 	set, units := t.Threshold.V, p.Shop.Units
 	f.Basis = append(f.Basis, figure("threshold above off").Basis)
-	between := "At " + unit.Amps.Print(units, set) + " it lies between " + unit.Amps.Figure(units, s.Off) + " A with the spindle off and " + unit.Amps.Figure(units, s.On) + " A idling"
+	at, off, on := unit.Amps.Print(units, set), unit.Amps.Figure(units, s.Off), unit.Amps.Figure(units, s.On)
 	apart := figure("idling against off").Number("value")
 	switch {
 	case unit.Compare(float64(s.On), apart*float64(s.Off)) < 0:
 		f.State = Thin
-		f.Says = between + ". The two are less than " + unit.Short(apart) + " times apart, so a warm motor or a low mains may upset it."
-		f.Do = "Read both again, hot and cold. A contact of the starter is the surer trigger."
+		f.Says = say("finding-threshold.near.says", at, off, on, unit.Short(apart))
+		f.Do = say("finding-threshold.near.do")
 	case unit.Compare(float64(set), float64(low)) < 0 || unit.Compare(float64(set), float64(high)) > 0:
 		f.State = Thin
-		f.Says = between + ", with little margin. " + by + "."
-		f.Do = "Move it there, and prove it by switching the machine on and off five times."
+		f.Says = join(say("finding-threshold.little-margin.says", at, off, on), practice)
+		f.Do = say("finding-threshold.little-margin.do")
 	default:
 		f.State = Met
-		f.Says = between + ", with the margins of common practice."
-		f.Do = "Prove it by switching the machine on and off five times."
+		f.Says = say("finding-threshold.met.says", at, off, on)
+		f.Do = say("finding-threshold.met.do")
 	}
 	if s.Unused > 0 {
-		f.Says += " " + strconv.Itoa(s.Unused) + " of the readings " + plural(make([]string, s.Unused), "is", "are") + " of another state and not used."
+		f.Says = join(f.Says, english.Count("finding-threshold.unused", s.Unused))
 	}
 }
 
 // currentsMissing says which current is not given.
 func currentsMissing(t *shop.Trigger, s Sensed) (says, do string) {
-	var missing, fields []string
-	if !s.OffKnown {
-		missing, fields = append(missing, "the current with the spindle off"), append(fields, "standby")
+	switch {
+	case s.OnKnown:
+		return say("finding-threshold.no-off.says"), say("finding-threshold.no-off.do")
+	case s.OffKnown:
+		says, do = say("finding-threshold.no-idle.says"), say("finding-threshold.no-idle.do")
+	default:
+		says, do = say("finding-threshold.no-both.says"), say("finding-threshold.no-both.do")
 	}
-	if !s.OnKnown {
-		missing, fields = append(missing, "the current idling"), append(fields, "no_load")
+	if t.Machine != nil && t.Machine.Amps.Known() {
+		says = join(says, say("finding-threshold.nameplate.says"))
 	}
-	says = capital(listed(missing)) + plural(missing, " is", " are") + " not given."
-	if !s.OnKnown && t.Machine != nil && t.Machine.Amps.Known() {
-		says += " The nameplate's amps do not stand in for it: an idling motor draws far less."
-	}
-	return says, "Read it with a clamp meter around one conductor and add " + listed(fields) + ", or readings. Whoever opens a box for it is a licensed electrician."
+	return says, do
 }
 
 // outOfRange compares what the sensor sees, turns counted, with its range.
@@ -189,19 +188,19 @@ func outOfRange(p *plan.Plan, t *shop.Trigger, s Sensed) (says, do string) {
 		return "", ""
 	}
 	units, turns := p.Shop.Units, float64(max(t.Turns.V, 1))
-	through := " with " + strconv.Itoa(int(turns)) + plural(make([]string, int(turns)), " turn", " turns") + " through it"
+	times := int(turns)
 	sees := unit.Current(unit.Six(turns * float64(s.On)))
 	if t.Threshold.Known() {
 		sees = min(sees, unit.Current(unit.Six(turns*float64(t.Threshold.V))))
 	}
 	if unit.Compare(float64(sees), float64(t.Range.V.Low)) < 0 {
 		a, b := unit.Amps.Pair(units, sees, t.Range.V.Low)
-		says = "The sensor sees " + a + " A where it has to act" + through + ", and its range starts at " + b + " A."
+		says = sayOf(times, "finding-threshold.below-range.says", a, strconv.Itoa(times), b)
 		least := math.Ceil(unit.Six(float64(t.Range.V.Low)/(float64(sees)/turns))) + figure("turns to spare").Number("value")
 		if float64(sees) > 0 && least <= 20 {
-			return says, "Loop the conductor " + strconv.Itoa(int(least)) + " times through the sensor, the power locked out, and put turns into the file. The top of the range falls by as much."
+			return says, say("finding-threshold.loop.do", strconv.Itoa(int(least)))
 		}
-		return says, "Use a sensor with a lower range, or a contact of the starter."
+		return says, say("finding-threshold.lower-range.do")
 	}
 	most := s.On
 	if t.Machine != nil && t.Machine.Amps.Known() {
@@ -209,7 +208,7 @@ func outOfRange(p *plan.Plan, t *shop.Trigger, s Sensed) (says, do string) {
 	}
 	if most = unit.Current(unit.Six(turns * float64(most))); unit.Compare(float64(most), float64(t.Range.V.High)) > 0 {
 		a, b := unit.Amps.Pair(units, most, t.Range.V.High)
-		return "The sensor sees up to " + a + " A" + through + ", and its range ends at " + b + " A.", "Take turns out, or use a sensor with a higher range."
+		return sayOf(times, "finding-threshold.above-range.says", a, strconv.Itoa(times), b), say("finding-threshold.above-range.do")
 	}
 	return "", ""
 }

@@ -8,8 +8,8 @@ import (
 
 var triggerPath = &Check{
 	ID:    "trigger-path",
-	Name:  "Path that a trigger opens",
-	Title: "Does every trigger open a whole path from its machine to the collector it starts",
+	Name:  say("check.trigger-path.name"),
+	Title: say("check.trigger-path.title"),
 	Needs: "trigger.machine, trigger.opens, trigger.starts, gate.drive, duct.to, duct.serves",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, a := range p.Control.Ways {
@@ -20,7 +20,7 @@ var triggerPath = &Check{
 
 // aboutTrigger starts a finding about a trigger.
 func aboutTrigger(t *shop.Trigger) Finding {
-	return Finding{About: t.Name, Kind: "trigger", At: t.At, By: ByTopology, Weight: Know, Basis: ownFile("the ducts, gates and triggers named there")}
+	return Finding{About: t.Name, Kind: "trigger", At: t.At, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-trigger-path.given"))}
 }
 
 // path judges the ways of one trigger.
@@ -32,8 +32,8 @@ func path(a *control.Answer) Finding {
 			return f
 		}
 		f.State = NotGiven
-		f.Says = "The machine it watches is not given, so nobody can tell which gates it has to open."
-		f.Do = "Add machine to the trigger."
+		f.Says = say("finding-trigger-path.no-machine.says")
+		f.Do = say("finding-trigger-path.no-machine.do")
 		return f
 	}
 	machine := a.Trigger.Machine.Name
@@ -51,41 +51,41 @@ func path(a *control.Answer) Finding {
 	switch {
 	case len(a.Astray) > 0:
 		f.State, f.Weight = NotMet, Stop
-		f.Says = "It starts " + listed(collectorNames(a.Astray)) + ", to which no duct of " + machine + " leads."
+		f.Says = say("finding-trigger-path.astray.says", listed(collectorNames(a.Astray)), machine)
 		if len(led) > 0 {
-			f.Says += " Its air goes to " + listed(led) + "."
+			f.Says = join(f.Says, say("finding-trigger-path.air-goes.says", listed(led)))
 		}
-		f.Do = "Name the collector that the machine's duct leads to in starts, or change where the duct empties. Until then start the collector by its own switch and open the gates by hand."
+		f.Do = say("finding-trigger-path.astray.do")
 	case len(forgotten) > 0:
 		f.State, f.Weight = NotMet, Stop
-		f.Says = machine + " runs against a shut gate: " + listed(forgotten) + " on its way to " + listed(led) + plural(forgotten, " is powered, and this trigger does not open it.", " are powered, and this trigger does not open them.")
-		f.Do = "Add " + listed(forgotten) + " to opens, wire it so, and prove it with the machine running. Until then leave the machine off."
+		f.Says = sayOf(len(forgotten), "finding-trigger-path.forgotten.says", machine, listed(forgotten), listed(led))
+		f.Do = say("finding-trigger-path.forgotten.do", listed(forgotten))
 		if len(a.Trigger.Starts) == 0 {
 			f.Weight = Mend
 		}
 	case len(unserved) > 0:
 		f.State = NotGiven
-		f.Says = "No duct serves " + listed(unserved) + ", so there is no path to open."
-		f.Do = "Name the port in a duct's serves."
+		f.Says = say("finding-trigger-path.unserved.says", listed(unserved))
+		f.Do = say("finding-trigger-path.unserved.do")
 	case len(unknown) > 0:
 		f.State = NotGiven
-		f.Says = "Whether " + listed(unknown) + " on the way to " + listed(led) + plural(unknown, " moves by power or by hand is not given; this trigger does not open it.", " move by power or by hand is not given; this trigger does not open them.")
-		f.Do = `Add drive = "powered" or "hand" to the gate.`
+		f.Says = sayOf(len(unknown), "finding-trigger-path.unknown.says", listed(unknown), listed(led))
+		f.Do = say("finding-common.drive.do")
 	case len(a.Unstarted) > 0:
 		f.State, f.Weight = NotMet, Mend
-		f.Says = "A duct of " + machine + " leads to " + listed(collectorNames(a.Unstarted)) + ", which this trigger does not start."
-		f.Do = "Add it to starts, or give that port another duct."
+		f.Says = say("finding-trigger-path.unstarted.says", machine, listed(collectorNames(a.Unstarted)))
+		f.Do = say("finding-trigger-path.unstarted.do")
 	case len(a.Trigger.Starts) == 0:
 		f.State = NotGiven
-		f.Says = "It opens the whole path to " + listed(led) + ", and which collector it starts is not given."
-		f.Do = "Add starts. If a person starts the collector, it has to run before the machine does."
+		f.Says = say("finding-trigger-path.no-start.says", listed(led))
+		f.Do = say("finding-trigger-path.no-start.do")
 	default:
 		f.State = Met
-		f.Says = "Everything powered on the way from " + machine + " to " + listed(led) + " is opened."
-		f.Do = "Prove it once with each gate watched, and again after every change of a gate or duct."
+		f.Says = say("finding-trigger-path.met.says", machine, listed(led))
+		f.Do = say("finding-trigger-path.met.do")
 	}
 	if len(byHand) > 0 && f.State != NotGiven {
-		f.Says += " " + listed(byHand) + plural(byHand, " on the way is opened by hand; the card says so.", " on the way are opened by hand; the card says so.")
+		f.Says = join(f.Says, sayOf(len(byHand), "finding-trigger-path.by-hand.says", listed(byHand)))
 	}
 	return f
 }
@@ -107,24 +107,26 @@ func commonSwitch(a *control.Answer, f *Finding) {
 	switch {
 	case len(a.Trigger.Starts) == 0:
 		f.State = NotGiven
-		f.Says = "Neither the machine it is for nor the collector it starts is given."
-		f.Do = "Add machine, starts, or both."
+		f.Says = say("finding-trigger-path.switch-no-start.says")
+		f.Do = say("finding-trigger-path.switch-no-start.do")
 	case best == nil:
 		f.State, f.Weight = NotMet, Stop
-		f.Says = "It starts " + started + " and opens no gate on any way to it: the fan would pull on shut gates."
-		f.Do = "Name the gates of at least one whole way in opens."
+		f.Says = say("finding-trigger-path.switch-no-way.says", started)
+		f.Do = say("finding-trigger-path.switch-no-way.do")
 	case len(best.Forgotten) > 0:
 		f.State, f.Weight = NotMet, Stop
-		f.Says = "No way to " + started + " is whole when it is pressed. Nearest is " + best.Port.Full() + ", where " + listed(gateNames(best.Forgotten)) + " stays shut."
-		f.Do = "Add " + listed(gateNames(best.Forgotten)) + " to opens, or name the gates of another whole way."
+		shut := gateNames(best.Forgotten)
+		f.Says = sayOf(len(shut), "finding-trigger-path.switch-shut.says", started, best.Port.Full(), listed(shut))
+		f.Do = say("finding-trigger-path.switch-shut.do", listed(shut))
 	case len(best.Unknown) > 0:
 		f.State = NotGiven
-		f.Says = "Whether " + listed(gateNames(best.Unknown)) + " on the way of " + best.Port.Full() + " moves by power or by hand is not given."
-		f.Do = `Add drive = "powered" or "hand" to the gate.`
+		unknown := gateNames(best.Unknown)
+		f.Says = sayOf(len(unknown), "finding-trigger-path.switch-unknown.says", listed(unknown), best.Port.Full())
+		f.Do = say("finding-common.drive.do")
 	default:
 		f.State = Met
-		f.Says = "When it is pressed, everything powered on the way from " + best.Port.Full() + " to " + best.Collector.Name + " is open."
-		f.Do = "Prove it once with each gate watched."
+		f.Says = say("finding-trigger-path.switch-met.says", best.Port.Full(), best.Collector.Name)
+		f.Do = say("finding-trigger-path.switch-met.do")
 	}
 }
 
@@ -141,8 +143,8 @@ func leads(ways []*control.Way) []*shop.Collector {
 
 var triggerOpens = &Check{
 	ID:    "trigger-opens",
-	Name:  "Gates that a trigger opens",
-	Title: "Does every trigger open just the gates that the use of its machine needs, relief gates included",
+	Name:  say("check.trigger-opens.name"),
+	Title: say("check.trigger-opens.title"),
 	Needs: "trigger.machine, trigger.opens, machine.also_open, gate.drive",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, a := range p.Control.Ways {
@@ -158,8 +160,8 @@ func opens(a *control.Answer) Finding {
 	f := aboutTrigger(a.Trigger)
 	if a.Trigger.Machine == nil {
 		f.State = NotGiven
-		f.Says = "The machine it watches is not given, so there is no use to compare with."
-		f.Do = "Add machine to the trigger."
+		f.Says = say("finding-trigger-opens.no-machine.says")
+		f.Do = say("finding-trigger-path.no-machine.do")
 		return f
 	}
 	machine := a.Trigger.Machine.Name
@@ -177,31 +179,23 @@ func opens(a *control.Answer) Finding {
 		f.Says, f.Do = join(f.Says, says), join(f.Do, do)
 	}
 	if len(forgotten) > 0 {
-		add(Mend, "It opens less than the use of "+machine+" needs: "+listed(forgotten)+plural(forgotten, " stays", " stay")+" shut.", "Add "+listed(forgotten)+" to opens.")
+		add(Mend, sayOf(len(forgotten), "finding-trigger-opens.less.says", machine, listed(forgotten)), say("finding-trigger-opens.add.do", listed(forgotten)))
 	}
 	if names := gateNames(a.Relief); len(names) > 0 {
-		add(Mend, "It does not open "+listed(names)+", which "+machine+" wants open as well so that the main keeps moving.", "Add "+listed(names)+" to opens.")
+		add(Mend, say("finding-trigger-opens.relief.says", listed(names), machine), say("finding-trigger-opens.add.do", listed(names)))
 	}
 	if names := gateNames(a.CannotGo); len(names) > 0 {
-		add(Mend, "It is to open "+listed(names)+", which a person moves.", "Take "+listed(names)+" out of opens, or fit an actuator.")
+		add(Mend, say("finding-trigger-opens.by-hand.says", listed(names)), say("finding-trigger-opens.by-hand.do", listed(names)))
 	}
 	if names := gateNames(a.Blocked); len(names) > 0 {
-		add(Mend, listed(names)+plural(names, " stays", " stay")+" shut between a relief gate and the collector, so the relief gate gives no air.", "Add "+listed(names)+" to opens, or choose a relief gate nearer the collector.")
+		add(Mend, sayOf(len(names), "finding-trigger-opens.blocked.says", listed(names)), say("finding-trigger-opens.blocked.do", listed(names)))
 	}
 	if names := gateNames(a.More); len(names) > 0 {
-		add(Know, "It opens more than the use of "+machine+" needs: "+listed(names)+". The air that goes there is missing at the port, and the figures of the use do not hold.", "Take "+listed(names)+" out of opens, or name it in the machine's also_open.")
+		add(Know, say("finding-trigger-opens.more.says", machine, listed(names)), say("finding-trigger-opens.more.do", listed(names)))
 	}
 	if f.State == Met {
-		f.Says = "It opens just what the use of " + machine + " needs of powered gates."
-		f.Do = "Nothing. The figures of the use hold for what it opens."
+		f.Says = say("finding-trigger-opens.met.says", machine)
+		f.Do = say("finding-trigger-opens.met.do")
 	}
 	return f
-}
-
-// join puts sentences one after the other.
-func join(text, more string) string {
-	if text == "" {
-		return more
-	}
-	return text + " " + more
 }

@@ -4,7 +4,6 @@ import (
 	"embed"
 	"encoding/csv"
 	"fmt"
-	"html"
 	"io/fs"
 	"slices"
 	"strconv"
@@ -13,7 +12,7 @@ import (
 )
 
 // The texts of the pages, a row each: its key, and the text in each language.
-// A text may hold {1}, {2} … for what it is about, and **words** in bold.
+// A text may hold {1}, {2} … for what it is about, and the signs of Markup.
 //
 //go:embed words/*.csv
 var wordFiles embed.FS
@@ -37,27 +36,17 @@ func (w Words) Language() string { return w.language }
 // Text is a text with its places filled. An unknown key is a fault of the
 // program: a test walks every key that is asked for.
 func (w Words) Text(key string, about ...string) string {
-	return fill(strings.ReplaceAll(w.row(key), "**", ""), about, Settled)
+	return fill(bare(w.row(key)), about, Settled)
 }
 
 // HTML is a text as HTML: what it is about is set apart from the direction of
-// the line, and **words** are bold.
+// the line, and the signs of its markup count.
 func (w Words) HTML(key string, about ...string) string {
-	return fill(bold(html.EscapeString(w.row(key))), about, func(s string) string {
-		return "<bdi>" + html.EscapeString(Settled(s)) + "</bdi>"
-	})
-}
-
-// bold turns pairs of ** into elements.
-func bold(text string) string {
-	for {
-		before, rest, found := strings.Cut(text, "**")
-		inside, after, closed := strings.Cut(rest, "**")
-		if !found || !closed {
-			return text
-		}
-		text = before + "<b>" + inside + "</b>" + after
+	var pieces []Piece
+	for _, name := range about {
+		pieces = append(pieces, Piece{Name: name})
 	}
+	return w.Markup(key, pieces...)
 }
 
 // Count is the text of a number of things: that of key.one for 1, else that of

@@ -24,11 +24,30 @@ func TestFillKeepsNamesWhole(t *testing.T) {
 }
 
 func TestHTMLEscapesNames(t *testing.T) {
-	got := fill(bold("**Put** {1} & go"), []string{"<b>**x"}, func(s string) string { return "<bdi>" + strings.ReplaceAll(s, "<", "&lt;") + "</bdi>" })
-	if want := "<b>Put</b> <bdi>&lt;b>**x</bdi> & go"; got != want {
-		t.Errorf("%q, want %q", got, want)
+	for _, c := range []struct {
+		text  string
+		about []Piece
+		want  string
+	}{
+		{"**Put** {1} & go", []Piece{{Name: "<b>**x"}}, "<b>Put</b> <bdi>&lt;b&gt;**x</bdi> &amp; go"},
+		{"below *at the need* write `[[tap]]`", nil, "below <i>at the need</i> write <code>[[tap]]</code>"},
+		{"see [the {2}]{1}, then {2}", []Piece{{Name: `a"b.html`}, {Name: "plan"}}, `see <a href="a&#34;b.html">the <bdi>plan</bdi></a>, then <bdi>plan</bdi>`},
+		{"[{1}]{2} is open", []Piece{{Name: "[x]{2}"}, {}}, "<bdi>[x]{2}</bdi> is open"},
+		{"{1}, {2}.", []Piece{{HTML: "<i>{2}</i>"}, {Name: "b"}}, "<i>{2}</i>, <bdi>b</bdi>."},
+		{"[no]{3} {1", []Piece{{Name: "a"}}, "[no]{3} {1"},
+		{"3 * 4", nil, "3 * 4"},
+	} {
+		if got := marked(c.text, c.about); got != c.want {
+			t.Errorf("%q is %q, want %q", c.text, got, c.want)
+		}
 	}
 	if got := WordsIn(English).HTML("frame.skip"); got != "To the sheet" {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestTextHasNoMarkup(t *testing.T) {
+	if got := bare("**Put** it in `[[tap]]`, *now*"); got != "Put it in [[tap]], now" {
 		t.Errorf("%q", got)
 	}
 }

@@ -7,10 +7,14 @@ import (
 	"dustbook/plan/shop"
 )
 
+// FirstDay is the sheet for whoever is new, as a reading of its wording names
+// it.
+const FirstDay = "first day"
+
 // Names lists what a shop has that a reading can be taken at. A duct goes by
 // its name and, where it is cut, by the names of its stretches as well.
 func Names(s *shop.Shop) record.Names {
-	var n record.Names
+	n := record.Names{Sheets: []string{FirstDay}}
 	for _, m := range s.Machines {
 		n.Machines = append(n.Machines, m.Name)
 		for _, p := range m.Ports {

@@ -4,6 +4,9 @@
 package plan
 
 import (
+	"context"
+	"sync"
+
 	"dustbook/plan/control"
 	"dustbook/plan/duct"
 	"dustbook/plan/entry"
@@ -24,7 +27,9 @@ type Plan struct {
 
 	Records []*record.Record // up to the day, in the order of their files
 
-	names record.Names
+	names    record.Names
+	together func() *duct.Sets
+	first    func() map[*duct.Result]*duct.First
 }
 
 // Make reckons a shop as of a day; with the zero date, as of the latest date
@@ -35,8 +40,32 @@ func Make(s *shop.Shop, records []*record.Record, asOf entry.Date) *Plan {
 		asOf = latest(s, records)
 	}
 	ducts := duct.Reckon(s)
-	return &Plan{Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: takeoff.Reckon(s, drawn(ducts)), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
+	together := sync.OnceValue(func() *duct.Sets {
+		sets, _ := ducts.RunTogether(context.Background(), s, nil) // nothing ends that context
+		return sets
+	})
+	first := sync.OnceValue(func() map[*duct.Result]*duct.First {
+		all := map[*duct.Result]*duct.First{}
+		for _, u := range ducts.Uses {
+			for _, r := range u.Results {
+				if len(u.Machines) > 0 {
+					all[r] = ducts.First(r)
+				}
+			}
+		}
+		return all
+	})
+	return &Plan{together: together, first: first, Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: takeoff.Reckon(s, drawn(ducts)), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
 }
+
+// Together says which machines may run at once. It is reckoned when it is
+// first asked for, and once.
+func (p *Plan) Together() *duct.Sets { return p.together() }
+
+// First is what to change first for the weakest port of a result of a use of
+// machines; nil where there is nothing to say. All are reckoned when the first
+// is asked for, and once.
+func (p *Plan) First(r *duct.Result) *duct.First { return p.first()[r] }
 
 // latest is the latest date of a revision or record.
 func latest(s *shop.Shop, records []*record.Record) entry.Date {

@@ -26,6 +26,7 @@ type cardView struct {
 	Wear     []string
 	Cut      string // the heaviest cut, where a cut can be too heavy
 	Use      string
+	FirstDay string
 	Stop     string // why it must not run, where a finding says stop
 	StopDo   string
 	Bin      []string
@@ -138,7 +139,7 @@ func (b *Book) short(v Verdict) Verdict {
 }
 
 func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {
-	v := cardView{Use: b.Path("use", m.Name), Never: b.neverInto(m), Wear: b.gearOf(m), Cut: b.cutLimit(m), Who: b.whoMayUse(m)}
+	v := cardView{Use: b.Path("use", m.Name), FirstDay: b.Path("first day", ""), Never: b.neverInto(m), Wear: b.gearOf(m), Cut: b.cutLimit(m), Who: b.whoMayUse(m)}
 	b.cardGates(&v, m, u)
 	v.Many = max(len(v.ByItself), len(v.Open)) > mostLarge
 	b.cardOrder(&v, m, u)
@@ -149,7 +150,7 @@ func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {
 	}
 	for _, c := range u.Collectors(b.Plan.Shop) {
 		if c.Bin != nil {
-			v.Bin = append(v.Bin, b.words.Text("card.bin-look", c.Bin.Called, c.Name))
+			v.Bin = append(v.Bin, b.binOnCard(m, c))
 		}
 	}
 	b.cardStop(&v, m, u)

@@ -51,12 +51,13 @@ func cuts(m *shop.Machine) bool { return gearRow(m).Text("cuts") == "yes" }
 
 // whoMayUse says who may use a machine in the shop's setting.
 func (b *Book) whoMayUse(m *shop.Machine) string {
-	setting := "not given"
-	if b.Plan.Shop.Setting.Known() {
-		setting = b.Plan.Shop.Setting.V
-	}
+	setting := b.Plan.Shop.Setting
 	for _, r := range whoRows {
-		if r.Text("setting") == setting && r.Text("care") == gearRow(m).Text("care") {
+		same := r.Text("setting") == setting.V
+		if !setting.Known() {
+			same = r.Text("setting") == "not given"
+		}
+		if same && r.Text("care") == gearRow(m).Text("care") {
 			return b.words.Text(r.Text("says"))
 		}
 	}
@@ -66,12 +67,12 @@ func (b *Book) whoMayUse(m *shop.Machine) string {
 // gearTable lists the rows for the sheet of sources.
 func gearTable(used map[string]bool) sourceTable {
 	words := content.WordsIn(content.English)
-	group := sourceTable{About: "Gear and users on the cards"}
+	group := sourceTable{About: words.Text("sources.gear")}
 	for _, r := range gearRows {
 		group.Rows = append(group.Rows, sourceRow{What: r.Text("kind"), Value: strings.Join(gearWords(words, r), "; "), Basis: note(used, r.Basis)})
 	}
 	for _, r := range whoRows {
-		group.Rows = append(group.Rows, sourceRow{What: "who, setting " + r.Text("setting") + ", machine to be " + r.Text("care"), Value: words.Text(r.Text("says")), Basis: note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{What: words.Text("sources.who", r.Text("setting"), r.Text("care")), Value: words.Text(r.Text("says")), Basis: note(used, r.Basis)})
 	}
 	return group
 }

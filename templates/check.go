@@ -17,7 +17,7 @@ type checkView struct {
 	Needs    string
 	ID       string
 	Confirms []checks.Confirm
-	Sources  []string
+	Sources  []citation
 }
 
 // addChecks adds a sheet for each check.
@@ -29,8 +29,8 @@ func (b *Book) addChecks() error {
 			return fmt.Errorf("the prose of %s: %w", c.ID, err)
 		}
 		v.Prose = template.HTML(prose)
-		seen := map[string]bool{}
-		verdict := Verdict{Says: "Nothing here to look at."}
+		var bases []source.Basis
+		var verdict Verdict
 		counts := map[checks.State]int{}
 		for _, f := range b.Findings {
 			if f.Check != c.ID {
@@ -40,15 +40,11 @@ func (b *Book) addChecks() error {
 			row.CheckPath = "" // this is the sheet
 			v.Findings = append(v.Findings, row)
 			counts[f.State]++
-			for _, basis := range f.Basis {
-				if text := basis.String(); !seen[text] && basis.Mark != source.Given {
-					seen[text] = true
-					v.Sources = append(v.Sources, text)
-				}
-			}
+			bases = append(bases, f.Basis...)
 		}
+		v.Sources = cited(bases)
 		verdict.Words, verdict.Says = b.tally(counts, v.Findings)
-		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Kind: "check", Lede: c.Title + "?", Verdict: verdict, name: "check.html", view: func() any { return v }})
+		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Kind: "check", Lede: b.words.Text("check.asks", c.Title), Verdict: verdict, name: "check.html", view: func() any { return v }})
 	}
 	return nil
 }
@@ -56,7 +52,7 @@ func (b *Book) addChecks() error {
 // tally says how often each state was found, the worst first.
 func (b *Book) tally(counts map[checks.State]int, rows []findingRow) ([]Word, string) {
 	if len(rows) == 0 {
-		return []Word{{"blank", b.words.Text("check.nothing-to-look-at")}}, "This shop has nothing that the check looks at."
+		return []Word{{"blank", b.words.Text("check.nothing-to-look-at")}}, b.words.Text("check.nothing")
 	}
 	var words []Word
 	var parts []string
@@ -68,7 +64,7 @@ func (b *Book) tally(counts map[checks.State]int, rows []findingRow) ([]Word, st
 			parts = append(parts, fmt.Sprintf("%d %s", n, s))
 		}
 	}
-	return words, "Looked at " + count(len(rows), "thing", "things") + ": " + strings.Join(parts, ", ") + "."
+	return words, b.countWith("check.looked-at", len(rows), strings.Join(parts, ", "))
 }
 
 // resolve turns a link of a prose text into a sheet of the book.

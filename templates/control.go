@@ -61,7 +61,7 @@ func (b *Book) controlVerdict(ids ...string) Verdict {
 	}
 	for i := range rows {
 		if rows[i].About != "" {
-			rows[i].Says = rows[i].About + ": " + rows[i].Says
+			rows[i].Says = b.about(rows[i])
 		}
 	}
 	if len(rows) == 0 {
@@ -69,7 +69,7 @@ func (b *Book) controlVerdict(ids ...string) Verdict {
 	}
 	v := b.worstOf(rows)
 	if v.Words[0].Class == "met" {
-		v.Do = "Prove it by watching it happen, after it is wired and after every change."
+		v.Do = b.words.Text("control.prove-by-watching")
 	}
 	return v
 }
@@ -107,28 +107,27 @@ func (b *Book) taggedGates(gates []*shop.Gate) []tagged {
 
 // sensing says what a trigger senses, with its threshold.
 func (b *Book) sensing(t *shop.Trigger) string {
-	of := ""
-	if t.Machine != nil {
-		of = " of " + t.Machine.Name
-	}
+	what := "control.contact"
+	var about []string
 	switch {
 	case control.Pressed(t):
-		if t.Machine != nil {
-			return "a switch for " + t.Machine.Name
-		}
-		return "a switch"
+		what = "control.switch"
 	case t.Senses == "contact":
-		return "a contact" + of
 	case t.Threshold.Known():
-		return "the current" + of + ", above " + unit.Amps.Print(b.units, t.Threshold.V)
+		what, about = "control.current-above", []string{unit.Amps.Print(b.units, t.Threshold.V)}
+	default:
+		what = "control.current"
 	}
-	return "the current" + of + ", threshold not given"
+	if t.Machine != nil {
+		what, about = what+"-of", append(about, t.Machine.Name)
+	}
+	return b.words.Text(what, about...)
 }
 
 // delay prints a time that the file may leave out.
 func (b *Book) delay(t shop.Field[unit.Time]) string {
 	if !t.Known() {
-		return "not given"
+		return b.notGiven()
 	}
 	return unit.Seconds.Print(b.units, t.V)
 }
@@ -145,3 +144,8 @@ func chainLetter(i int) string {
 // runLabel is the label at both ends of a run: the chain's letter and the
 // run's number.
 func runLabel(chain, run int) string { return chainLetter(chain) + strconv.Itoa(run) }
+
+// about is what a finding says, with what it is about before it.
+func (b *Book) about(row findingRow) string {
+	return b.words.Text("control.about", row.About, row.Says)
+}

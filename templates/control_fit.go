@@ -1,6 +1,10 @@
 package templates
 
-import "unicode/utf8"
+import (
+	"unicode/utf8"
+
+	"dustbook/content"
+)
 
 // A card prints on one A5 sheet. No browser is asked whether it does: what
 // stands on it is counted in lines, and a card with much on it is set in
@@ -33,6 +37,13 @@ func fit(height float64) string {
 	return fits[len(fits)-1].class
 }
 
+// inEnglish are the texts that stand for those of either language when a card
+// is measured: they take as many lines.
+var inEnglish = content.WordsIn(content.English)
+
+// hit is what the order at smoke says of a stop.
+func hit(stopper string) string { return inEnglish.Text("smoke.hit", stopper) }
+
 // lines is how many lines a text takes at a width, at least one.
 func lines(text string, width int) float64 {
 	n := utf8.RuneCountInString(text)
@@ -41,7 +52,7 @@ func lines(text string, width int) float64 {
 
 // height is how tall a card is printed, about.
 func (v *cardView) height() float64 {
-	h := 19.5 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) // head, order at smoke, verdict, title block
+	h := 19.5 + 1.4*lines(hit(v.Stopper), 34) // head, order at smoke, verdict, title block
 	h += 1.5 * lines(v.Verdict.Says, 70)
 	if v.Stop != "" {
 		h += 4 + 1.5*(lines(v.Stop, cardFull)+lines(v.StopDo, cardFull-8))
@@ -50,7 +61,7 @@ func (v *cardView) height() float64 {
 	if len(v.ByItself) > 0 {
 		width, head = cardHalf, cardHead
 	}
-	h += max(v.box(v.ByItself, head, width), v.box(v.Open, head, width)+1.5*lines("Shut what you opened when you are done; touch no powered gate.", width)+1.5*sum(v.Hoses, width))
+	h += max(v.box(v.ByItself, head, width), v.box(v.Open, head, width)+1.5*lines(inEnglish.Text("card.shut-yours"), width)+1.5*sum(v.Hoses, width))
 	h += 3 + 1.7*max(sum(v.Start, cardHalf), sum(v.End, cardHalf))
 	if n := len(v.Gauges); n > 0 {
 		h += 5 + 4*float64((n+1)/2)
@@ -103,7 +114,7 @@ func sum(texts []string, width int) float64 {
 
 // height is how tall a sign is printed, about.
 func (v *signView) height() float64 {
-	h := 30 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) + 1.5*sum(v.ByHand, cardFull)
+	h := 30 + 1.4*lines(hit(v.Stopper), 34) + 1.5*sum(v.ByHand, cardFull)
 	for _, r := range v.Rows {
 		h += 2.2 * max(lines(r.Which, 26), lines(r.Worst, 18))
 	}
@@ -118,7 +129,7 @@ func (v gateCardView) Many() bool { return len(v.For) > mostLarge }
 
 // height is how tall a gate's card is printed, about.
 func (v gateCardView) height() float64 {
-	h := 44 + 1.4*lines("Hit "+v.Stopper+" on your way out", 34) + 1.5*lines(v.Verdict.Says, 70) // all but the boxes
+	h := 44 + 1.4*lines(hit(v.Stopper), 34) + 1.5*lines(v.Verdict.Says, 70) // all but the boxes
 	large, signs := 2.1, cardHead
 	if v.Many() {
 		large, signs = 1.5, cardHead*4/3

@@ -1,6 +1,10 @@
 package templates
 
-import "dustbook/plan/control"
+import (
+	"strings"
+
+	"dustbook/plan/control"
+)
 
 // matrixView is the cause-and-effect matrix.
 type matrixView struct {
@@ -19,7 +23,7 @@ type matrixColumn struct {
 }
 
 type matrixGroup struct {
-	Name string
+	Name string // its key
 	Rows []matrixRow
 }
 
@@ -77,20 +81,20 @@ func (b *Book) matrixColumn(c control.Column) matrixColumn {
 	case c.Collector != nil:
 		return matrixColumn{tagged: tagged{Name: c.Collector.Name, Path: b.Path("collector", c.Collector.Name)}, Kind: "collectors"}
 	}
-	return matrixColumn{tagged: tagged{Name: "Signal"}, Kind: "signal"}
+	return matrixColumn{tagged: tagged{Name: b.words.Text("matrix.signal")}, Kind: "signal"}
 }
 
-// groupOf is the head that a cause stands under.
+// groupOf is the key of the head that a cause stands under.
 func groupOf(c control.Cause) string {
 	switch c {
 	case control.TriggerOn, control.TriggerOff:
-		return "Triggers and switches"
+		return "matrix.triggers-and-switches"
 	case control.LockoutOn, control.PowerReturned:
-		return "Lockout and power"
+		return "matrix.lockout-and-power"
 	case control.LevelHigh, control.LevelVeryHigh:
-		return "Sensors"
+		return "matrix.sensors"
 	}
-	return "Stops and faults"
+	return "matrix.stops-and-faults"
 }
 
 // matrixRow is the head of a row: what the cause is, and the figure it acts
@@ -104,33 +108,27 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 	}
 	switch r.Cause {
 	case control.LockoutOn:
-		row.Name, row.Comes, row.Says = "Lockout", "on", b.Plan.Shop.Control.Lockout.V
+		row.Name, row.Comes, row.Says = b.words.Text("matrix.lockout"), b.words.Text("matrix.on"), b.Plan.Shop.Control.Lockout.V
 	case control.PowerReturned:
-		row.Name, row.Comes, row.Says = "Power", "returns after a cut", "by the file: not given"
-		if after := b.Plan.Shop.Control.AfterPowerCut; after.Known() {
-			row.Says = "by the file: " + after.V
-		}
+		row.Name, row.Comes = b.words.Text("matrix.power"), b.words.Text("matrix.returns")
+		row.Says = b.words.Text("matrix.by-the-file", b.given(b.Plan.Shop.Control.AfterPowerCut))
 	case control.LevelHigh, control.LevelVeryHigh:
 		row.tagged = b.tagged(r.Sensor)
-		row.Comes, row.Says = "high", r.Sensor.Senses+" at "+b.level(r.Sensor.High)
+		comes, says, level := "matrix.high", "matrix.level", r.Sensor.High
 		if r.Cause == control.LevelVeryHigh {
-			row.Comes, row.Says = "very high", r.Sensor.Senses+" at "+b.level(r.Sensor.VeryHigh)
+			comes, level = "matrix.very-high", r.Sensor.VeryHigh
 		}
 		if len(r.Watched) > 1 {
-			row.Says += "; at which collector is not given"
+			says = "matrix.level-anywhere"
 		}
+		row.Comes, row.Says = b.words.Text(comes), b.words.Text(says, r.Sensor.Senses, b.level(level))
 	case control.StopPressed:
-		row.tagged, row.Comes = b.tagged(r.Stop), "is pressed"
-		for i, m := range r.Stop.Machines {
-			if i == 0 {
-				row.Says = "also stops "
-			} else {
-				row.Says += ", "
-			}
-			row.Says += m.Name
+		row.tagged, row.Comes = b.tagged(r.Stop), b.words.Text("matrix.is-pressed")
+		if machines := names(r.Stop.Machines); len(machines) > 0 {
+			row.Says = b.words.Text("matrix.also-stops", strings.Join(machines, ", "))
 		}
 	case control.NotArrived:
-		row.Name, row.Comes, row.Says = "A gate on the way to "+r.Collector.Name, "does not arrive", "by its switch, or by its travel time with a margin"
+		row.Name, row.Comes, row.Says = b.words.Text("matrix.gate-on-the-way", r.Collector.Name), b.words.Text("matrix.does-not-arrive"), b.words.Text("matrix.by-its-switch")
 	}
 	return row
 }
@@ -140,36 +138,36 @@ func (b *Book) triggerHead(row *matrixRow, r *control.Row) {
 	pressed := control.Pressed(t)
 	switch {
 	case r.Cause == control.TriggerOn && pressed:
-		row.Comes = "is pressed"
+		row.Comes = b.words.Text("matrix.is-pressed")
 	case r.Cause == control.TriggerOn:
-		row.Comes = "comes on"
+		row.Comes = b.words.Text("matrix.comes-on")
 	case pressed:
-		row.Comes = "is pressed again"
+		row.Comes = b.words.Text("matrix.is-pressed-again")
 	default:
-		row.Comes = "goes off"
+		row.Comes = b.words.Text("matrix.goes-off")
 	}
 	if r.Cause == control.TriggerOn {
 		row.Says = b.sensing(t)
 		if len(t.Starts) > 0 && t.StartDelay.Known() {
-			row.Says += "; fan after " + b.delay(t.StartDelay)
+			row.Says = b.words.Text("matrix.fan-after", row.Says, b.delay(t.StartDelay))
 		}
 		return
 	}
 	if len(t.Starts) > 0 {
-		row.Says = "run-on " + b.delay(t.RunOn)
+		row.Says = b.words.Text("matrix.run-on", b.delay(t.RunOn))
 	}
 }
 
 // matrixNotes are what has to be said beside the cells.
 func (b *Book) matrixNotes(m *control.Matrix) []string {
-	moves := "All gates may move at once."
+	moves := b.words.Text("matrix.all-at-once")
 	if powered := len(b.Plan.Control.Powered()); powered > m.Moves {
-		moves = count(m.Moves, "gate moves", "gates move") + " at a time; the others of a row wait their turn."
+		moves = b.words.Count("matrix.moves", m.Moves)
 		if !b.Plan.Shop.Control.MovesTogether.Stated() {
-			moves += " How many may move together is not given: one is taken."
+			moves += " " + b.words.Text("matrix.moves-not-given")
 		}
 	}
-	notes := []string{moves, "A trigger never starts, stops or enables a machine. Gates that a person moves have no column: the card of the machine names them."}
+	notes := []string{moves, b.words.Text("matrix.never-starts")}
 	missing := []string{}
 	for _, senses := range []string{"filter pressure", "bin level", "air quality"} {
 		found := false
@@ -181,10 +179,10 @@ func (b *Book) matrixNotes(m *control.Matrix) []string {
 		}
 	}
 	if len(missing) > 0 {
-		notes = append(notes, "No row, because the file has no sensor: "+b.list(missing)+".")
+		notes = append(notes, b.words.Text("matrix.no-sensor", b.list(missing)))
 	}
 	if len(b.Plan.Shop.Stops) == 0 {
-		notes = append(notes, "No row, because the file has no stop button.")
+		notes = append(notes, b.words.Text("matrix.no-stop"))
 	}
 	return notes
 }

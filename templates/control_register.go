@@ -55,7 +55,7 @@ func (b *Book) registerRow(d *control.Device) registerRow {
 		}
 	case d.Sensor != nil:
 		row.Kind += ", " + d.Sensor.Senses
-		row.Place = "high " + b.level(d.Sensor.High)
+		row.Place = b.words.Text("register.high", b.level(d.Sensor.High))
 	case d.Stop != nil:
 		var stops []string
 		for _, c := range d.Stop.Collectors {
@@ -64,9 +64,9 @@ func (b *Book) registerRow(d *control.Device) registerRow {
 		for _, m := range d.Stop.Machines {
 			stops = append(stops, m.Name)
 		}
-		row.Place = "stops " + b.list(stops)
+		row.Place = b.words.Text("register.stops", b.list(stops))
 		if d.Stop.Place.Known() {
-			row.Place += ", at " + b.point(d.Stop.Place.V)
+			row.Place = b.words.Text("register.stops-at", b.list(stops), b.point(d.Stop.Place.V))
 		}
 	case d.Kind == control.Supply:
 		row.Place = b.supplyWords()
@@ -78,15 +78,15 @@ func (b *Book) registerRow(d *control.Device) registerRow {
 // and how it is known to have arrived.
 func (b *Book) gateCells(row *registerRow, d *control.Device) {
 	row.On = tagged{Name: d.Duct.Name, Path: b.Path("duct", d.Duct.Name)}
-	row.Place = b.run(d.Where) + " from its start"
-	row.Kind += ", " + [...]string{control.DriveNotGiven: "drive not given", control.Powered: "powered", control.ByHand: "by hand"}[b.Plan.Control.Drive(d.Gate)]
-	row.Open, row.Shut, row.Proves = given(d.Gate.OpenStop), given(d.Gate.ShutStop), given(d.Gate.Proves)
+	row.Place = b.words.Text("register.from-its-start", b.run(d.Where))
+	row.Kind += ", " + b.words.Text([...]string{control.DriveNotGiven: "register.drive-not-given", control.Powered: "register.powered", control.ByHand: "register.by-hand"}[b.Plan.Control.Drive(d.Gate)])
+	row.Open, row.Shut, row.Proves = b.given(d.Gate.OpenStop), b.given(d.Gate.ShutStop), b.given(d.Gate.Proves)
 }
 
 // given is a text of the file, or that it is not given.
-func given(f shop.Field[string]) string {
+func (b *Book) given(f shop.Field[string]) string {
 	if f.Known() {
 		return f.V
 	}
-	return "not given"
+	return b.notGiven()
 }

@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"dustbook/checks"
 	"dustbook/plan/control"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
@@ -79,7 +78,7 @@ func (b *Book) signView(c *shop.Collector, gates []*shop.Gate) signView {
 		if u.Kind != duct.Together || !slices.Contains(u.Collectors(b.Plan.Shop), c) {
 			continue
 		}
-		if b.holds("air-captured", u.Name) && b.holds("dust-carried", u.Name) {
+		if works(u) {
 			v.Together = append(v.Together, u.Name)
 		} else {
 			v.Never = append(v.Never, u.Name)
@@ -112,10 +111,11 @@ func (b *Book) startsWith(c *shop.Collector) string {
 	return b.list(parts)
 }
 
-// holds reports whether a check found nothing against a use.
-func (b *Book) holds(check, use string) bool {
-	f := b.finding(check, "use", use)
-	return f != nil && (f.State == checks.Met || f.State == checks.Thin)
+// works reports whether a use gets its air and carries its dust on every
+// collector, with its filter in each state. What is only thin but falls short
+// by the plain reckoning is not promised.
+func works(u *duct.Use) bool {
+	return len(u.Results) > 0 && !slices.ContainsFunc(u.Results, func(r *duct.Result) bool { return !r.Captured || !r.Carried })
 }
 
 // signRows are none, one, two and all gates open: for one and two, the
@@ -126,7 +126,7 @@ func (b *Book) signRows(c *shop.Collector) []signRow {
 	add := func(which string, u *duct.Use) {
 		rows = append(rows, b.signRow(which, u, b.trees[c].Solve(u, duct.States(c)[0])))
 	}
-	add(b.words.Text("sign.all-shut"), &duct.Use{Name: "all shut", Kind: duct.AllShut, Open: map[*shop.Gate]bool{}})
+	add(b.words.Text("sign.all-shut"), &duct.Use{Name: b.words.Text("sign.all-shut"), Kind: duct.AllShut, Open: map[*shop.Gate]bool{}})
 	for n := 1; n <= min(2, len(machines)); n++ {
 		add(b.list(names(machines[:n])), openFor(machines[:n]))
 	}

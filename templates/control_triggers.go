@@ -64,25 +64,25 @@ func (b *Book) triggerView(t *shop.Trigger) triggerView {
 func (b *Book) currentFacts(t *shop.Trigger) [][2]string {
 	amps := func(f shop.Field[unit.Current]) string {
 		if !f.Known() {
-			return "not given"
+			return b.notGiven()
 		}
 		return unit.Amps.Print(b.units, f.V)
 	}
-	facts := [][2]string{{"With the spindle off", amps(t.Standby)}, {"Idling", amps(t.NoLoad)}, {"Threshold", amps(t.Threshold)}}
+	facts := [][2]string{{b.words.Text("triggers.spindle-off"), amps(t.Standby)}, {b.words.Text("triggers.idling"), amps(t.NoLoad)}, {b.words.Text("triggers.threshold"), amps(t.Threshold)}}
 	for _, r := range t.Readings {
 		text := unit.Amps.Print(b.units, r.Mean)
 		if r.Spread.Known() {
 			text += " ± " + unit.Amps.Print(b.units, r.Spread.V)
 		}
-		facts = append(facts, [2]string{"Read, " + r.State, text})
+		facts = append(facts, [2]string{b.words.Text("triggers.read", r.State), text})
 	}
-	turns := count(max(t.Turns.V, 1), "turn", "turns") + " through the sensor"
+	turns, sensor := b.words.Count("triggers.turns", max(t.Turns.V, 1)), ""
 	if t.Range.Known() {
-		turns += ", whose range is " + unit.Amps.Print(b.units, t.Range.V.Low) + " to " + unit.Amps.Print(b.units, t.Range.V.High)
+		sensor = b.words.Text("triggers.sensor-range", turns, unit.Amps.Print(b.units, t.Range.V.Low), unit.Amps.Print(b.units, t.Range.V.High))
 	} else {
-		turns += "; its range is not given"
+		sensor = b.words.Text("triggers.sensor-no-range", turns)
 	}
-	return append(facts, [2]string{"Sensor", turns})
+	return append(facts, [2]string{b.words.Text("triggers.sensor"), sensor})
 }
 
 // ampScale is a small drawing of the currents of a trigger: places on a scale
@@ -107,8 +107,8 @@ func (b *Book) ampScale(t *shop.Trigger) *ampScale {
 	most := max(float64(s.On), float64(s.Off), float64(t.Threshold.V))
 	top := ampTop(most)
 	at := func(i unit.Current) string { return unit.Fixed(200*float64(i)/top, 1) }
-	mark := func(i unit.Current, word string) ampMark {
-		m := ampMark{At: at(i), Anchor: "middle", Text: word + " " + unit.Amps.Print(b.units, i)}
+	mark := func(i unit.Current, key string) ampMark {
+		m := ampMark{At: at(i), Anchor: "middle", Text: b.words.Text(key, unit.Amps.Print(b.units, i))}
 		switch share := unit.Six(float64(i) / top); {
 		case share < 0.25:
 			m.Anchor = "start"
@@ -118,14 +118,14 @@ func (b *Book) ampScale(t *shop.Trigger) *ampScale {
 		return m
 	}
 	low, _, high := s.Band()
-	v := &ampScale{Top: unit.Short(top) + " A", Low: at(low), High: at(high), Band: high > low, Off: mark(s.Off, "off"), Idle: mark(s.On, "idling"), HasIdle: true, HasSet: t.Threshold.Known()}
-	v.Says = "Off " + unit.Amps.Print(b.units, s.Off) + ", idling " + unit.Amps.Print(b.units, s.On)
+	v := &ampScale{Top: unit.Short(top) + " A", Low: at(low), High: at(high), Band: high > low, Off: mark(s.Off, "triggers.at-off"), Idle: mark(s.On, "triggers.at-idle"), HasIdle: true, HasSet: t.Threshold.Known()}
+	v.Says = b.words.Text("triggers.says", unit.Amps.Print(b.units, s.Off), unit.Amps.Print(b.units, s.On))
 	if v.HasSet {
-		v.Set = mark(t.Threshold.V, "set")
-		v.Says += ", threshold " + unit.Amps.Print(b.units, t.Threshold.V)
+		v.Set = mark(t.Threshold.V, "triggers.at-set")
+		v.Says += b.words.Text("triggers.says-set", unit.Amps.Print(b.units, t.Threshold.V))
 	}
 	if v.Band {
-		v.Says += "; common practice " + unit.Amps.Print(b.units, low) + " to " + unit.Amps.Print(b.units, high)
+		v.Says += b.words.Text("triggers.says-band", unit.Amps.Print(b.units, low), unit.Amps.Print(b.units, high))
 	}
 	return v
 }

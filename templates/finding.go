@@ -13,13 +13,14 @@ type findingRow struct {
 	CheckPath  string
 	CheckTitle string
 	Line       int
+	Cited      []citation
 	Accepted   string // until when and by whom; empty where nobody accepted it
 }
 
 func (b *Book) findingRow(f checks.Finding) findingRow {
 	row := findingRow{
 		Weight: string(f.Weight), State: stateWord(f.State), About: f.About, AboutPath: b.Path(f.Kind, f.About),
-		Says: f.Says, Do: f.Do, Asks: f.Asks, Whom: "the authority or the trade concerned", CheckPath: b.Path("check", f.Check), Line: f.At.Line,
+		Says: f.Says, Do: f.Do, Asks: f.Asks, Whom: b.words.Text("finding.whom"), CheckPath: b.Path("check", f.Check), Line: f.At.Line, Cited: cited(f.Basis),
 	}
 	if c := checks.Find(f.Check); c != nil {
 		row.CheckTitle = c.Name
@@ -65,6 +66,6 @@ func (b *Book) addFindingList() {
 			v.Know = append(v.Know, row)
 		}
 	}
-	b.add(&Sheet{Part: partFindings, Path: "findings.html", Title: "Findings", Kind: "list", Lede: "Everything that was checked, the heaviest first, each with what to do.",
+	b.add(&Sheet{Part: partFindings, Path: "findings.html", Title: b.words.Text("findings.title"), Kind: "list", Lede: b.words.Text("findings.lede"),
 		Verdict: b.overall(), name: "findings.html", view: func() any { return v }})
 }

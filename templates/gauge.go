@@ -48,7 +48,7 @@ func (b *Book) addGauges() {
 		v.Fans = append(v.Fans, fanReadingRow{r.Collector.Name, b.Path("collector", r.Collector.Name), r.Use.Name, press(r.Inlet), press(r.Dynamic), press(r.Outlet), press(r.Static)})
 	}
 	b.add(&Sheet{Part: partAir, Path: "gauges.html", Title: b.words.Text("gauges.reading-a-gauge"), Kind: "table", Lede: b.words.Text("gauges.what-a-water-gauge-at"),
-		Verdict: Verdict{Words: []Word{{"advice", b.words.Text("gauges.prove-it")}}, Says: "A hand in front of a hose cannot tell half the air from all of it. A U of clear hose with water in it can.", Do: "Drill the taps before the first start."}, name: "gauges.html", view: func() any { return v }})
+		Verdict: Verdict{Words: []Word{{"advice", b.words.Text("gauges.prove-it")}}, Says: b.words.Text("gauges.hand-in-front"), Do: b.words.Text("gauges.drill-the-taps")}, name: "gauges.html", view: func() any { return v }})
 }
 
 // pitotPressures are round velocity pressures in the shop's own units.

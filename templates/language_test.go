@@ -149,7 +149,7 @@ func TestCardsAreTranslated(t *testing.T) {
 	for _, key := range content.Keys() {
 		area, _, _ := strings.Cut(key, ".")
 		switch area {
-		case "smoke", "card", "never", "gear", "who", "gate", "sign", "block", "frame", "spanish":
+		case "smoke", "part", "common", "card", "never", "gear", "who", "gate", "sign", "block", "frame", "spanish":
 			if _, translated := content.Has(key, content.Spanish); !translated {
 				t.Errorf("%s is not translated", key)
 			}
@@ -163,17 +163,23 @@ func TestTemplatesAskForTexts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	asking := regexp.MustCompile(`\b(say|count) "([^"]+)"`)
 	asked := 0
 	for _, f := range files {
 		data, err := pageFiles.ReadFile(f.Name())
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, part := range strings.Split(string(data), `{{say "`)[1:] {
-			key, _, _ := strings.Cut(part, `"`)
-			asked++
-			if known, _ := content.Has(key, content.English); !known {
-				t.Errorf("%s asks for %q, which has no row", f.Name(), key)
+		for _, m := range asking.FindAllStringSubmatch(string(data), -1) {
+			keys := []string{m[2]}
+			if m[1] == "count" {
+				keys = []string{m[2] + ".one", m[2] + ".many"}
+			}
+			for _, key := range keys {
+				asked++
+				if known, _ := content.Has(key, content.English); !known {
+					t.Errorf("%s asks for %q, which has no row", f.Name(), key)
+				}
 			}
 		}
 	}
@@ -213,5 +219,21 @@ func TestSheetsAskForTexts(t *testing.T) {
 	}
 	if asked < 50 {
 		t.Errorf("only %d texts are asked for", asked)
+	}
+}
+
+// Every place of every text is filled: no page shows one that is open.
+func TestNoPlaceStaysOpen(t *testing.T) {
+	open := regexp.MustCompile(`.{0,60}\{[0-9]\}.{0,20}`)
+	for name, b := range map[string]*Book{"school": inLanguage(t, "both"), "proof": proofBook(t, nil)} {
+		for _, s := range b.Sheets {
+			page, err := b.Render(s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if found := open.Find(page); found != nil {
+				t.Errorf("%s: %s shows %q", name, s.Path, found)
+			}
+		}
 	}
 }

@@ -17,7 +17,7 @@ import (
 // beside the shop file.
 const NotesFolder = "notes"
 
-var partNotes = Part{11, "Notes"}
+var partNotes = Part{11, "part.notes"}
 
 // noteView is a note of the shop's own.
 type noteView struct{ Text template.HTML }
@@ -38,7 +38,7 @@ func (b *Book) AddNotes(files fs.FS) error {
 			return err
 		}
 		b.add(&Sheet{Part: partNotes, Path: n.Path, Title: n.Title, Kind: "note", Lede: b.words.Text("note.lede", path.Join(NotesFolder, n.File)), Outside: n.Outside,
-			name: "note.html", view: func() any { return noteView{trusted(text)} }})
+			Verdict: Verdict{Words: []Word{{"advice", b.words.Text("note.own")}}, Says: b.words.Text("note.not-checked"), Do: b.words.Text("note.where-they-differ")}, name: "note.html", view: func() any { return noteView{trusted(text)} }})
 	}
 	b.Pictures = notes.Pictures
 	b.fillContents()

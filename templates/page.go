@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"slices"
 	"strings"
+	"sync"
 
 	"dustbook/checks"
 	"dustbook/content"
@@ -30,24 +31,42 @@ var pages = map[string]*template.Template{content.English: parsed(content.Englis
 func parsed(language string) *template.Template {
 	words := content.WordsIn(language)
 	return template.Must(template.New("").Funcs(template.FuncMap{
-		"say":    func(key string, about ...any) template.HTML { return trusted(words.HTML(key, texts(about)...)) },
-		"lang":   words.Language,
-		"state":  func(w Word) Word { return w },
-		"word":   func(class, text string) Word { return Word{class, text} },
-		"status": stateWord,
-		"class":  func(s checks.State) string { return classOf(s) },
-		"basis":  func(b source.Basis) string { return b.String() },
-		"join":   strings.Join,
+		"say":     func(key string, about ...any) template.HTML { return trusted(words.Markup(key, pieces(about)...)) },
+		"count":   words.Count,
+		"names":   func(list []string) template.HTML { return listed(list, ", ") },
+		"clauses": func(list []string) template.HTML { return listed(list, "; ") },
+		"lang":    words.Language,
+		"state":   func(w Word) Word { return w },
+		"word":    func(class, text string) Word { return Word{class, text} },
+		"status":  stateWord,
+		"class":   func(s checks.State) string { return classOf(s) },
+		"basis":   func(b source.Basis) string { return b.String() },
+		"join":    strings.Join,
 	}).ParseFS(pageFiles, "*.html"))
 }
 
-// texts are values as a template prints them.
-func texts(about []any) []string {
-	var list []string
+// pieces are what a template says a text is about: HTML of a template stands
+// as it is, all else is a name.
+func pieces(about []any) []content.Piece {
+	var list []content.Piece
 	for _, a := range about {
-		list = append(list, fmt.Sprint(a))
+		if markup, ok := a.(template.HTML); ok {
+			list = append(list, content.Piece{HTML: string(markup)})
+		} else {
+			list = append(list, content.Piece{Name: fmt.Sprint(a)})
+		}
 	}
 	return list
+}
+
+// listed are names one behind the other, each set apart from the direction of
+// the line.
+func listed(list []string, between string) template.HTML {
+	var out []string
+	for _, name := range list {
+		out = append(out, "<bdi>"+template.HTMLEscapeString(content.Settled(name))+"</bdi>")
+	}
+	return trusted(strings.Join(out, between))
 }
 
 // frame is what the layout shows around a sheet's own part.
@@ -67,26 +86,45 @@ type tab struct {
 	Here bool
 }
 
+// buffers are for parts of pages, used again and again.
+var buffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+// buffer is an empty buffer; it goes back to buffers.
+func buffer() *bytes.Buffer {
+	b := buffers.Get().(*bytes.Buffer)
+	b.Reset()
+	return b
+}
+
+// ownPart stands in the layout for a sheet's own part until both are made, so
+// that the layout need not copy it. No name can look like it: names are escaped.
+const ownPart = "<!--own part-->"
+
 // Render makes a sheet's page.
 func (b *Book) Render(s *Sheet) ([]byte, error) {
 	pages := pages[s.language()]
-	var body bytes.Buffer
-	if err := pages.ExecuteTemplate(&body, s.name, s.view()); err != nil {
+	own, around := buffer(), buffer()
+	defer buffers.Put(own)
+	defer buffers.Put(around)
+	if err := pages.ExecuteTemplate(own, s.name, s.view()); err != nil {
 		return nil, err
 	}
 	at := slices.Index(b.Sheets, s)
-	f := frame{Sheet: s, Block: b.block(s, at), Tabs: b.tabs(s), Body: template.HTML(body.String()), Home: at == 0}
+	f := frame{Sheet: s, Block: b.block(s, at), Tabs: b.tabs(s), Body: ownPart, Home: at == 0}
 	if at > 0 {
 		f.Previous = b.Sheets[at-1]
 	}
 	if at+1 < len(b.Sheets) {
 		f.Next = b.Sheets[at+1]
 	}
-	var page bytes.Buffer
-	if err := pages.ExecuteTemplate(&page, "layout.html", f); err != nil {
+	if err := pages.ExecuteTemplate(around, "layout.html", f); err != nil {
 		return nil, err
 	}
-	return page.Bytes(), nil
+	before, after, found := bytes.Cut(around.Bytes(), []byte(ownPart))
+	if !found {
+		return nil, fmt.Errorf("the layout has no place for the sheet's own part")
+	}
+	return slices.Concat(before, own.Bytes(), after), nil
 }
 
 // language is that of a sheet's words; English where it does not say.

@@ -1,38 +1,21 @@
 package templates
 
 import (
+	"slices"
+
 	"dustbook/checks"
 	"dustbook/plan/air"
 	"dustbook/plan/duct"
+	"dustbook/plan/room"
 	"dustbook/plan/shop"
 	"dustbook/plan/source"
+	"dustbook/plan/takeoff"
 	"dustbook/plan/unit"
 )
 
-// assumptionGroup is one default with everything it stands in for.
-type assumptionGroup struct {
-	Field, Value, Basis string
-	FieldPath           string
-	Weak                Word
-	Things              []string
-}
-
+// addAssumptions adds the sheet of the defaults in use.
 func (b *Book) addAssumptions() {
-	var groups []*assumptionGroup
-	byKey := map[[3]string]*assumptionGroup{}
-	for _, a := range b.Plan.Shop.Assumed {
-		key := [3]string{a.Field, a.Value, a.Basis.String()}
-		g := byKey[key]
-		if g == nil {
-			g = &assumptionGroup{Field: a.Field, FieldPath: fieldPath(a.Field), Value: a.Value, Basis: a.Basis.String(), Weak: Word{"met", b.words.Text("sources.sourced")}}
-			if a.Basis.Mark.Weak() {
-				g.Weak = Word{"thin", b.words.Text("sources.weak")}
-			}
-			byKey[key] = g
-			groups = append(groups, g)
-		}
-		g.Things = append(g.Things, a.Thing)
-	}
+	groups := b.taken.groups
 	v := Verdict{Words: []Word{{"met", b.words.Text("sources.none")}}, Says: b.words.Text("sources.the-file-leaves-nothing-to")}
 	if len(groups) > 0 {
 		weak := 0
@@ -41,7 +24,7 @@ func (b *Book) addAssumptions() {
 				weak++
 			}
 		}
-		v = Verdict{Words: []Word{{"thin", b.words.Text("sources.assumed")}}, Says: count(len(groups), b.words.Text("sources.default-stands"), "defaults stand") + " in for what the file leaves out; " + count(weak, "rests", "rest") + " on memory or common practice.", Do: b.words.Text("sources.put-your-own-figure-into")}
+		v = Verdict{Words: []Word{{"thin", b.words.Text("sources.assumed")}}, Says: b.words.Count("sources.defaults", len(groups)) + " " + b.words.Count("sources.weak-of-them", weak), Do: b.words.Text("sources.put-your-own-figure-into")}
 	}
 	b.add(&Sheet{Part: partFindings, Path: "assumptions.html", Title: b.words.Text("sources.assumptions"), Kind: "table", Lede: b.words.Text("sources.every-default-in-use-what"), Verdict: v, name: "assumptions.html", view: func() any { return groups }})
 }
@@ -52,7 +35,7 @@ type sourcesView struct {
 	Tables    []sourceTable
 }
 
-type documentRow struct{ Title, Edition, Note string }
+type documentRow struct{ ID, Title, Edition, Note string }
 
 type sourceTable struct {
 	About string
@@ -64,10 +47,18 @@ type sourceRow struct{ What, Value, Basis string }
 func (b *Book) addSources() {
 	var v sourcesView
 	used := map[string]bool{}
-	v.Tables = append(b.shopTables(used), reckoningTables(used)...)
+	v.Tables = append(b.shopTables(used), b.reckoningTables(used)...)
+	for _, a := range b.Plan.Shop.Assumed {
+		note(used, a.Basis)
+	}
+	for _, f := range b.Findings {
+		for _, basis := range f.Basis {
+			note(used, basis)
+		}
+	}
 	for _, d := range source.Documents() {
 		if used[d.ID] {
-			v.Documents = append(v.Documents, documentRow{d.Title, d.Edition, d.Note})
+			v.Documents = append(v.Documents, documentRow{documentID(d.ID), d.Title, d.Edition, d.Note})
 		}
 	}
 	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: b.words.Text("sources.sources"), Kind: "table", Lede: b.words.Text("sources.the-documents-behind-the-figures"), Verdict: b.lookUp("sources"), name: "sources.html", view: func() any { return v }})
@@ -83,27 +74,27 @@ func note(used map[string]bool, basis source.Basis) string {
 
 // shopTables are the defaults of the shop file.
 func (b *Book) shopTables(used map[string]bool) []sourceTable {
-	ports := sourceTable{About: "Needs and hood losses by kind of machine"}
+	ports := sourceTable{About: b.words.Text("sources.ports")}
 	for _, k := range shop.Kinds() {
 		for _, p := range k.Ports {
-			name := k.Name + ", " + p.Name
+			name := b.words.Text("sources.port-of", k.Name, p.Name)
 			if flow, ok := p.Flow[b.units]; ok {
-				ports.Rows = append(ports.Rows, sourceRow{name, unit.Size.Print(b.units, p.Size[b.units]) + ", " + unit.Air.Print(b.units, flow), note(used, p.Need[b.units])})
+				ports.Rows = append(ports.Rows, sourceRow{name, b.words.Text("sources.size-and-flow", unit.Size.Print(b.units, p.Size[b.units]), unit.Air.Print(b.units, flow)), note(used, p.Need[b.units])})
 			}
-			ports.Rows = append(ports.Rows, sourceRow{name + ", hood loss", unit.Short(p.HoodLoss), note(used, p.Hood)})
+			ports.Rows = append(ports.Rows, sourceRow{b.words.Text("sources.hood-loss", name), unit.Short(p.HoodLoss), note(used, p.Hood)})
 		}
 	}
-	pipes := sourceTable{About: "Pipe, hose and elbows"}
+	pipes := sourceTable{About: b.words.Text("sources.pipes")}
 	for _, m := range shop.Materials() {
-		pipes.Rows = append(pipes.Rows, sourceRow{m.Name + ", roughness", unit.Thin.Print(b.units, m.Roughness), note(used, m.Basis)})
+		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.roughness", m.Name), unit.Thin.Print(b.units, m.Roughness), note(used, m.Basis)})
 	}
 	for _, h := range shop.Hoses() {
-		pipes.Rows = append(pipes.Rows, sourceRow{h.Name + ", roughness", unit.Thin.Print(b.units, h.Roughness), note(used, h.Basis)})
+		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.roughness", h.Name), unit.Thin.Print(b.units, h.Roughness), note(used, h.Basis)})
 	}
 	for _, e := range shop.Elbows() {
-		pipes.Rows = append(pipes.Rows, sourceRow{"elbow 90°, " + e.Name, unit.Short(e.K90), note(used, e.Basis)})
+		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.elbow", e.Name), unit.Short(e.K90), note(used, e.Basis)})
 	}
-	fields := sourceTable{About: "Defaults of the shop file’s fields"}
+	fields := sourceTable{About: b.words.Text("sources.fields")}
 	for _, r := range shop.Rows() {
 		if r.Default != "" && r.Basis.Mark != 0 {
 			fields.Rows = append(fields.Rows, sourceRow{r.Table + "." + r.Field, r.Default, note(used, r.Basis)})
@@ -113,13 +104,13 @@ func (b *Book) shopTables(used map[string]bool) []sourceTable {
 }
 
 // reckoningTables are the figures of the method and of the checks.
-func reckoningTables(used map[string]bool) []sourceTable {
-	carry := sourceTable{About: "Speeds that carry dust, in standard air"}
+func (b *Book) reckoningTables(used map[string]bool) []sourceTable {
+	carry := sourceTable{About: b.words.Text("sources.carry")}
 	for _, r := range duct.TransportRows() {
-		carry.Rows = append(carry.Rows, sourceRow{r.Text("case") + ": " + r.Text("about"), r.Text("speed"), note(used, r.Basis)})
+		carry.Rows = append(carry.Rows, sourceRow{b.words.Text("sources.about", r.Text("case"), r.Text("about")), r.Text("speed"), note(used, r.Basis)})
 	}
 	tables := []sourceTable{carry}
-	for _, t := range air.Tables() {
+	for _, t := range slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables()) {
 		group := sourceTable{About: t.About}
 		for _, r := range t.Rows {
 			what, value := r.Named()
@@ -127,25 +118,25 @@ func reckoningTables(used map[string]bool) []sourceTable {
 		}
 		tables = append(tables, group)
 	}
-	compared := sourceTable{About: "Figures the checks compare with"}
+	compared := sourceTable{About: b.words.Text("sources.compared")}
 	for _, r := range checks.FigureRows() {
-		compared.Rows = append(compared.Rows, sourceRow{r.Text("figure") + ": " + r.Text("about"), r.Text("value"), note(used, r.Basis)})
+		compared.Rows = append(compared.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), r.Text("value"), note(used, r.Basis)})
 	}
-	return append(tables, compared, proofTable(used), gearTable(used))
+	return append(tables, compared, b.proofTable(used), gearTable(used))
 }
 
 // proofTable are the figures of commissioning.
-func proofTable(used map[string]bool) sourceTable {
-	group := sourceTable{About: "Figures of commissioning"}
+func (b *Book) proofTable(used map[string]bool) sourceTable {
+	group := sourceTable{About: b.words.Text("sources.proof")}
 	for _, r := range duct.ProofRows() {
-		unit := " " + r.Text("unit")
-		if unit == " D" {
-			unit = " bores"
+		of := "sources.of-unit"
+		if r.Text("unit") == "D" {
+			of = "sources.bores"
 		}
-		group.Rows = append(group.Rows, sourceRow{r.Text("figure") + ": " + r.Text("about"), r.Text("value") + unit, note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), b.words.Text(of, r.Text("value"), r.Text("unit")), note(used, r.Basis)})
 	}
 	for _, r := range duct.TraverseRows() {
-		group.Rows = append(group.Rows, sourceRow{"traverse, " + r.Text("family") + ", point " + r.Text("point"), r.Text("fraction") + " of the bore from the wall", note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{b.words.Text("sources.traverse", r.Text("family"), r.Text("point")), b.words.Text("sources.from-wall", r.Text("fraction")), note(used, r.Basis)})
 	}
 	return group
 }

@@ -51,7 +51,7 @@ type roomRow struct{ ID, Name, Floor, Height, Opening, OpenTo, Holds string }
 
 type wallRow struct{ Rating, Divides, Ends string }
 
-type gateRow struct{ ID, Name, Duct, DuctPath, Where, Leak string }
+type gateRow struct{ ID, Name, Duct, DuctPath, Where, Leak, Assumed string }
 
 func (b *Book) planView() planView {
 	v := planView{Drawing: trusted(b.board.Plan(nil, "plan"))}

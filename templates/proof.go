@@ -1,8 +1,8 @@
 package templates
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"dustbook/checks"
 	"dustbook/plan/duct"
@@ -32,16 +32,16 @@ func (b *Book) proofVerdict() Verdict {
 			done++
 		}
 	}
-	v := Verdict{Words: []Word{{"blank", b.words.Text("order.not-proved")}}, Says: fmt.Sprintf("%d of %s measured.", done, count(len(hoods), "hood has been", "hoods have been")), Do: "Prove the figures with a gauge before anyone relies on them."}
+	v := Verdict{Words: []Word{{"blank", b.words.Text("order.not-proved")}}, Says: b.countWith("order.measured", len(hoods), strconv.Itoa(done)), Do: b.words.Text("order.prove-the-figures")}
 	if done > 0 {
 		v.Words = []Word{{"advice", b.words.Text("order.begun")}}
 	}
 	if done == len(hoods) && done > 0 {
-		v.Words, v.Do = []Word{{"advice", b.words.Text("order.hoods-measured")}}, "How each stands is on the sheet of records."
+		v.Words, v.Do = []Word{{"advice", b.words.Text("order.hoods-measured")}}, b.words.Text("order.how-each-stands")
 	}
 	if n := checks.Standing(b.Findings); n > 0 {
 		v.Words = append([]Word{{"stop", b.words.Text("order.stop")}}, v.Words...)
-		v.Says = count(n, "finding says", "findings say") + ": do not run until settled. " + v.Says
+		v.Says = b.words.Count("order.stops", n) + " " + v.Says
 	}
 	return v
 }
@@ -63,6 +63,7 @@ type orderView struct {
 	Longest             string
 	Least, Most, Agrees string // shares of the repeated readings
 	Faster              string
+	Curve               string // where the first fan is shown
 	Returns             []string
 	HasTriggers         bool
 }
@@ -88,10 +89,13 @@ func (b *Book) orderView() orderView {
 		}
 	}
 	for i, c := range b.Plan.Shop.Collectors {
+		if i == 0 {
+			v.Curve = b.Path("collector", c.Name)
+		}
 		load := b.Plan.Air.Loads[i]
 		v.Collectors = append(v.Collectors, b.firstRow(c, load))
 		if load.DuctOffKnown && load.Known {
-			v.DuctOff = append(v.DuctOff, c.Name+": "+unit.Shaft.Print(b.units, load.DuctOff)+" with the ducts off; the motor carries "+unit.Shaft.Print(b.units, load.Rated))
+			v.DuctOff = append(v.DuctOff, b.words.Text("order.duct-off", c.Name, unit.Shaft.Print(b.units, load.DuctOff), unit.Shaft.Print(b.units, load.Rated)))
 		}
 		if c.Exhaust.V == "returns to room" {
 			v.Returns = append(v.Returns, c.Name)
@@ -99,7 +103,7 @@ func (b *Book) orderView() orderView {
 	}
 	for _, a := range b.Plan.Shop.Appliances {
 		if a.Kind != "electric" && a.Room != nil {
-			v.Flues = append(v.Flues, a.Kind+" in "+a.Room.Name)
+			v.Flues = append(v.Flues, b.words.Text("order.flue", a.Kind, a.Room.Name))
 		}
 	}
 	var far unit.Length
@@ -138,7 +142,7 @@ func runOf(p *shop.Port) (long unit.Length) {
 // draws least, and the ones for reading amps, those of the use that draws
 // most.
 func (b *Book) firstRow(c *shop.Collector, load duct.Load) firstRow {
-	row := firstRow{Name: c.Name, Path: b.Path("collector", c.Name), Shut: "not known", Static: "—", RunUp: "not given", Power: "not given", Rated: "not given"}
+	row := firstRow{Name: c.Name, Path: b.Path("collector", c.Name), Shut: b.notKnown(), Static: "—", RunUp: b.notGiven(), Power: b.notGiven(), Rated: b.notGiven()}
 	var least, most *duct.Result
 	for _, u := range b.Plan.Air.Uses {
 		for _, r := range u.On(c) {

@@ -19,7 +19,7 @@ type controlsView struct {
 	PowerCut  string
 	ByItself  bool
 	Lockout   string
-	AllFans   []string
+	AllFans   string
 	NoControl bool
 }
 
@@ -42,12 +42,12 @@ func (b *Book) controlsVerdict() Verdict {
 	if n == 0 {
 		return Verdict{Words: []Word{{"blank", b.words.Text("controls.by-hand-b")}}, Says: b.words.Text("controls.the-shop-file-has-no-b"), Do: b.words.Text("controls.prove-the-stop-and-what")}
 	}
-	return Verdict{Words: []Word{{"blank", b.words.Text("controls.to-prove")}}, Says: count(n, b.words.Text("controls.trigger-is"), "triggers are") + " to be seen on and off.", Do: b.words.Text("controls.one-person-at-the-machine")}
+	return Verdict{Words: []Word{{"blank", b.words.Text("controls.to-prove")}}, Says: b.words.Count("controls.to-be-seen", n), Do: b.words.Text("controls.one-person-at-the-machine")}
 }
 
 func (b *Book) controlsView() controlsView {
 	s := b.Plan.Shop
-	v := controlsView{PowerCut: "not given", Lockout: "not given", NoControl: len(s.Triggers) == 0}
+	v := controlsView{PowerCut: b.notGiven(), Lockout: b.notGiven(), NoControl: len(s.Triggers) == 0}
 	if s.Control.AfterPowerCut.Known() {
 		v.PowerCut, v.ByItself = s.Control.AfterPowerCut.V, s.Control.AfterPowerCut.V == "starts by itself"
 	}
@@ -58,13 +58,15 @@ func (b *Book) controlsView() controlsView {
 		v.Triggers = append(v.Triggers, b.triggerProof(t))
 		v.Gates = v.Gates || len(t.Opens) > 0
 	}
-	v.Two = twoTogether(s)
+	v.Two = b.twoTogether()
+	var fans []string
 	for _, c := range s.Collectors {
-		v.AllFans = append(v.AllFans, c.Name)
+		fans = append(fans, c.Name)
 		if !slices.ContainsFunc(s.Triggers, func(t *shop.Trigger) bool { return slices.Contains(t.Starts, c) }) {
 			v.ByHand = append(v.ByHand, c.Name)
 		}
 	}
+	v.AllFans = b.list(fans)
 	for _, stop := range s.Stops {
 		row := stopProof{Name: stop.Name}
 		for _, c := range stop.Collectors {
@@ -81,13 +83,13 @@ func (b *Book) controlsView() controlsView {
 		}
 	}
 	for _, x := range s.Sensors {
-		v.Sensors = append(v.Sensors, sensorProof{x.Name, x.Senses, b.level(x.High), b.level(x.VeryHigh)})
+		v.Sensors = append(v.Sensors, b.sensorProof(x))
 	}
 	return v
 }
 
 func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
-	row := triggerProof{Name: t.Name, Senses: t.Senses, Machine: "—", Threshold: "—", StartDelay: "not given", RunOn: "not given"}
+	row := triggerProof{Name: t.Name, Senses: t.Senses, Machine: "—", StartDelay: b.delay(t.StartDelay), RunOn: b.delay(t.RunOn)}
 	if t.Machine != nil {
 		row.Machine = t.Machine.Name
 	}
@@ -100,26 +102,31 @@ func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
 	for _, c := range t.Starts {
 		row.Starts = append(row.Starts, c.Name)
 	}
-	if t.StartDelay.Known() {
-		row.StartDelay = unit.Seconds.Print(b.units, t.StartDelay.V)
-	}
-	if t.RunOn.Known() {
-		row.RunOn = unit.Seconds.Print(b.units, t.RunOn.V)
+	return row
+}
+
+// sensorProof is a sensor with its levels; the second is empty where it is not
+// given.
+func (b *Book) sensorProof(x *shop.Sensor) sensorProof {
+	row := sensorProof{Name: x.Name, Senses: x.Senses, High: b.level(x.High)}
+	if x.VeryHigh.Press.Known() || x.VeryHigh.Text != "" {
+		row.VeryHigh = b.level(x.VeryHigh)
 	}
 	return row
 }
 
 // twoTogether names two triggers that start the same collector for different
 // machines, for the test of two at once; empty where there are no such.
-func twoTogether(s *shop.Shop) string {
-	for i, a := range s.Triggers {
-		for _, other := range s.Triggers[i+1:] {
+func (b *Book) twoTogether() string {
+	triggers := b.Plan.Shop.Triggers
+	for i, a := range triggers {
+		for _, other := range triggers[i+1:] {
 			if a.Machine == other.Machine {
 				continue
 			}
 			for _, c := range a.Starts {
 				if slices.Contains(other.Starts, c) {
-					return whose(a) + " and " + whose(other)
+					return b.list([]string{whose(a), whose(other)})
 				}
 			}
 		}
@@ -143,5 +150,5 @@ func (b *Book) level(l shop.Level) string {
 	case l.Text != "":
 		return l.Text
 	}
-	return "not given"
+	return b.notGiven()
 }

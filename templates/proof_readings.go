@@ -19,7 +19,8 @@ type readingsView struct {
 	FanStraight, Again   string
 	Traverse, PlaceBasis string
 	Hoods                []hoodProof
-	Missing              []string
+	Sample               string   // a hood to write a reading of
+	Missing              []string // hoods without a figure, each with why
 	Taps                 []tapProof
 	Fans                 []fanProof
 	Mains                []mainProof
@@ -30,10 +31,10 @@ type readingsView struct {
 // proofRow is one expected value with the bounds within which a reading
 // agrees.
 type proofRow struct {
-	What, Path          string
-	Gates               []string
-	Expected, Low, High string
-	Extra               string
+	What, Path       string
+	Gates            []string
+	Expected, Bounds string
+	Extra            string
 }
 
 type hoodProof struct {
@@ -102,7 +103,7 @@ func (b *Book) hoodProofs(v *readingsView) {
 		for _, p := range m.Ports {
 			e := b.Plan.Expect(record.Reading{Of: "hood pressure", At: p.Full(), Use: m.Name, Filter: duct.Clean})
 			if !e.Known() {
-				v.Missing = append(v.Missing, p.Full()+": "+e.Why)
+				v.Missing = append(v.Missing, b.words.Text("readings.no-figure-for", p.Full(), e.Why))
 				continue
 			}
 			row := hoodProof{proofRow: b.proofRow("hood pressure", e), Size: unit.Size.Print(b.units, p.Size), Need: "—"}
@@ -113,13 +114,17 @@ func (b *Book) hoodProofs(v *readingsView) {
 			v.Hoods = append(v.Hoods, row)
 		}
 	}
+	v.Sample = b.words.Text("readings.any-hood")
+	if len(v.Hoods) > 0 {
+		v.Sample = v.Hoods[0].What
+	}
 }
 
 // proofRow writes an expected value with its bounds.
 func (b *Book) proofRow(of string, e plan.Expected) proofRow {
 	m, _ := record.FindMeasure(of)
 	within := e.Within()
-	return proofRow{Expected: m.Figure(b.units, e.Low), Low: m.Figure(b.units, within.Low), High: m.Figure(b.units, within.High)}
+	return proofRow{Expected: m.Figure(b.units, e.Low), Bounds: b.between(m.Figure(b.units, within.Low), m.Figure(b.units, within.High))}
 }
 
 // openIn are the gates open on a collector's ducts in a use.
@@ -166,21 +171,24 @@ func (b *Book) fanProof(r duct.FanReading) fanProof {
 	add := func(what, extra string, p unit.Pressure) {
 		x := float64(p)
 		row := b.proofRow("fan pressure", plan.Expected{Band: duct.Band{Low: x, High: x}})
-		row.What, row.Extra = what, extra
+		row.What = b.words.Text(what)
+		if extra != "" {
+			row.Extra = b.words.Text(extra)
+		}
 		v.Rows = append(v.Rows, row)
 	}
-	add("Suction before the fan", "static", -r.Inlet)
-	add("Velocity pressure before the fan", "pitot tube", r.Dynamic)
-	add("Pressure behind the fan", "static, above the room", r.Outlet)
-	add("Fan static: suction + pressure behind − velocity pressure", "reckoned from the three", r.Static)
+	add("readings.suction-before", "readings.static", -r.Inlet)
+	add("readings.velocity-pressure-before", "readings.pitot-tube", r.Dynamic)
+	add("readings.pressure-behind", "readings.static-above", r.Outlet)
+	add("readings.fan-static", "readings.reckoned", r.Static)
 	clean := func(of string) plan.Expected {
 		return b.Plan.Expect(record.Reading{Of: of, At: c.Name, Use: r.Use.Name, Filter: duct.Clean})
 	}
 	if e := clean("separator pressure"); e.Known() {
-		add("Across the separator", "", unit.Pressure(e.Low))
+		add("readings.across-separator", "", unit.Pressure(e.Low))
 	}
 	if e := clean("filter pressure"); e.Known() {
-		add("Across the filter, clean", "", unit.Pressure(e.Low))
+		add("readings.across-filter", "", unit.Pressure(e.Low))
 	}
 	return v
 }
@@ -209,14 +217,14 @@ func (b *Book) mainProof(t duct.Traverse) mainProof {
 // motorWords are a motor's plate in a few words.
 func (b *Book) motorWords(m *shop.Motor) string {
 	if m == nil {
-		return "not given"
+		return b.notGiven()
 	}
 	text := unit.Shaft.Print(b.units, m.Power)
 	if m.Volts.Known() {
 		text += ", " + unit.Volts.Print(b.units, m.Volts.V)
 	}
 	if m.Phase.Known() {
-		text += ", " + count(m.Phase.V, "phase", "phases")
+		text += ", " + b.words.Count("readings.phases", m.Phase.V)
 	}
 	return text
 }

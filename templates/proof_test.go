@@ -55,7 +55,7 @@ func TestReadingsSheet(t *testing.T) {
 		t.Fatalf("%d hoods, %d taps, %d fans, %d mains, missing %v", len(v.Hoods), len(v.Taps), len(v.Fans), len(v.Mains), v.Missing)
 	}
 	hood := b.Plan.Air.Alone(b.Plan.Shop.Machines[0]).Results[0].Ports[0].Hood
-	if v.Hoods[0].Expected != unit.Press.Figure(unit.US, hood) || v.Hoods[0].Low != unit.Press.Figure(unit.US, hood*0.9) || v.Hoods[0].High != unit.Press.Figure(unit.US, hood*1.1) {
+	if v.Hoods[0].Expected != unit.Press.Figure(unit.US, hood) || v.Hoods[0].Bounds != unit.Press.Figure(unit.US, hood*0.9)+" to "+unit.Press.Figure(unit.US, hood*1.1) {
 		t.Errorf("%+v for %v", v.Hoods[0], hood)
 	}
 	for _, tap := range v.Taps {

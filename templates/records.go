@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"dustbook/plan"
 	"dustbook/plan/duct"
@@ -15,7 +16,7 @@ import (
 
 // recordRow is one record as a sheet shows it.
 type recordRow struct {
-	ID, File, Date, Kind, Means string
+	ID, File, Date, Head, Means string
 	Role, Note                  string
 	Readings                    []measuredRow
 	Items                       []itemRow
@@ -96,7 +97,7 @@ func (b *Book) addRecords() {
 		s := &Sheet{Part: partProof, Path: recordsPath(i), Title: b.words.Text("records.records-b"), Kind: "proof", Lede: b.words.Text("records.what-was-measured-done-and"), Verdict: b.recordsVerdict(), name: "proof-records.html"}
 		v := recordsView{First: i == 0, Agree: agreeShare()}
 		if i > 0 {
-			s.Title, s.Verdict = fmt.Sprintf("Records, older, %d", i+1), Verdict{}
+			s.Title, s.Verdict = b.words.Text("records.older", strconv.Itoa(i+1)), Verdict{}
 			v.Newer = recordsPath(i - 1)
 		}
 		if i+1 < len(sheets) {
@@ -139,21 +140,21 @@ func (b *Book) recordsVerdict() Verdict {
 			}
 		}
 	}
-	v := Verdict{Words: []Word{{"advice", b.words.Text("records.recorded")}}, Says: count(len(b.Plan.Records), "record", "records") + " with " + count(readings, "reading", "readings") + "."}
+	v := Verdict{Words: []Word{{"advice", b.words.Text("records.recorded")}}, Says: b.words.Text("records.count", b.words.Count("records.records", len(b.Plan.Records)), b.words.Count("records.readings", readings))}
 	if off > 0 {
 		v.Words = []Word{{"notmet", b.words.Text("records.off")}}
-		v.Says += " " + count(off, "reading is", "readings are") + " off by more than " + agreeShare() + " or too low."
-		v.Do = "Take each of them again before anything is changed."
+		v.Says += " " + b.countWith("records.readings-off", off, agreeShare())
+		v.Do = b.words.Text("records.take-again")
 	}
 	if open > 0 {
 		v.Words = append(v.Words, Word{"ask", b.words.Text("records.open-points")})
-		v.Says += " " + count(open, "point of a letter is", "points of letters are") + " open."
+		v.Says += " " + b.words.Count("records.points-open", open)
 	}
 	return v
 }
 
 func (b *Book) recordRow(r *record.Record) recordRow {
-	row := recordRow{ID: recordID(r), File: record.Folder + "/" + r.File, Date: r.Date.String(), Kind: r.Kind, Role: r.Role, Note: r.Note}
+	row := recordRow{ID: recordID(r), File: record.Folder + "/" + r.File, Date: r.Date.String(), Head: b.words.Text("records.head", r.Date.String(), r.Kind), Role: r.Role, Note: r.Note}
 	for _, w := range record.Words("record kind") {
 		if w.Word == r.Kind {
 			row.Means = w.Means
@@ -204,7 +205,7 @@ func (b *Book) measuredRow(r *record.Record, reading record.Reading) measuredRow
 	default:
 		row.Expected, row.Off = b.band(m, e), b.off(m, e, reading.Value.SI)
 		if e.Judge(reading.Value) == plan.TooLow {
-			row.Least = m.Print(b.units, e.Least) + " is " + e.LeastOf
+			row.Least = b.words.Text("records.least", m.Print(b.units, e.Least), e.LeastOf)
 		}
 	}
 	return row
@@ -215,7 +216,7 @@ func (b *Book) band(m record.Measure, e plan.Expected) string {
 	if e.One() {
 		return m.Print(b.units, e.Low)
 	}
-	return m.Figure(b.units, e.Low) + " to " + m.Print(b.units, e.High)
+	return b.between(m.Figure(b.units, e.Low), m.Print(b.units, e.High))
 }
 
 // off writes how far a value lies off, with its share.

@@ -55,6 +55,7 @@ type returnRow struct {
 }
 
 type noiseView struct {
+	Unit  string
 	Rates []string
 	Rows  []noiseRow
 }
@@ -248,7 +249,7 @@ func (b *Book) returnRow(r *room.Return) returnRow {
 }
 
 func (b *Book) noiseView() noiseView {
-	var v noiseView
+	v := noiseView{Unit: unit.Loud.Unit(b.units)}
 	for _, r := range room.Rates() {
 		v.Rates = append(v.Rates, b.words.Text("rooms.rate", r.Name, unit.Loud.Print(b.units, r.Limit), unit.Short(r.Hours)))
 	}

@@ -6,7 +6,6 @@ package templates
 import (
 	"fmt"
 	"html/template"
-	"strconv"
 
 	"dustbook/checks"
 	"dustbook/content"
@@ -21,19 +20,20 @@ import (
 // Part is a part of the book, a tab on the edge of the binder.
 type Part struct {
 	Number int
-	Name   string
+	Name   string // the key of its name
 }
 
 // The parts. Their numbers are fixed, so that a sheet keeps its number when
 // the book grows; a part without sheets has no tab.
 var (
-	partStart    = Part{1, "Start"}
-	partPlan     = Part{2, "Plan"}
-	partMachines = Part{3, "Machines"}
-	partAir      = Part{4, "Air"}
-	partControl  = Part{5, "Control"}
-	partProof    = Part{6, "Proof"}
-	partFindings = Part{10, "Findings"}
+	partStart    = Part{1, "part.start"}
+	partPlan     = Part{2, "part.plan"}
+	partMachines = Part{3, "part.machines"}
+	partAir      = Part{4, "part.air"}
+	partControl  = Part{5, "part.control"}
+	partProof    = Part{6, "part.proof"}
+	partPeople   = Part{8, "part.people"}
+	partFindings = Part{10, "part.findings"}
 )
 
 // Word is a state in words, with the class that gives its shape.
@@ -93,23 +93,32 @@ type Book struct {
 	trees  map[*shop.Collector]*duct.Tree
 	board  *drawing.Board // draws every plan of the book
 
+	taken assumptions // defaults in use
+
 	recordAt map[*record.Record]string // where a record is shown
 }
 
-// New lays out the book: which sheets there are and where each stands. It
-// fails only when the program's own texts do.
-func New(p *plan.Plan, findings []checks.Finding) (*Book, error) {
+// New lays out the book: which sheets there are and where each stands. Of
+// another layout to set beside its own, it adds the sheet on both. It fails
+// only when the program's own texts do.
+func New(p *plan.Plan, findings []checks.Finding, beside ...Layout) (*Book, error) {
 	b := &Book{Plan: p, Findings: findings, units: p.Shop.Units, words: content.WordsIn(content.English), trees: map[*shop.Collector]*duct.Tree{}, board: drawing.NewBoard(p)}
 	for _, t := range p.Air.Trees {
 		b.trees[t.Collector] = t
 	}
+	b.taken = b.assumptionsOf(p.Shop)
 	b.addStart()
 	b.addPlans()
+	b.addBeside(beside)
 	b.addCards()
 	b.addAir()
+	b.addTogether()
+	b.addEnough()
+	b.addChanges()
 	b.addRooms()
 	b.addControl()
 	b.addProof()
+	b.addFirstDay()
 	if err := b.addFindings(); err != nil {
 		return nil, err
 	}
@@ -140,6 +149,8 @@ func (b *Book) Path(kind, name string) string {
 		return "card-" + slug + ".html"
 	case "gate card":
 		return "gate-" + slug + ".html"
+	case "first day":
+		return b.prefix + "first-day.html"
 	case "collector":
 		return "collector-" + slug + ".html"
 	case "working":
@@ -197,13 +208,6 @@ func classOf(s checks.State) string {
 
 // stateWord is a state with its own word.
 func stateWord(s checks.State) Word { return Word{classOf(s), string(s)} }
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
-}
 
 // Trusted marks a drawing of this program as HTML. It is the only way in for
 // markup that did not come through a template.

@@ -76,7 +76,7 @@ func (b *Book) overall() Verdict {
 	case stops > 0:
 		return Verdict{Words: []Word{{"stop", b.words.Text("overview.stop")}}, Says: b.words.Count("overview.stops", stops) + " " + b.words.Text("overview.until-settled", first.About), Do: first.Do}
 	case mends > 0:
-		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: first.About + ": " + first.Do}
+		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: b.words.Text("overview.about-do", first.About, first.Do)}
 	case first != nil:
 		return Verdict{Words: []Word{{"thin", b.words.Text("overview.to-know")}}, Says: b.words.Text("overview.nothing-says-stop-and-nothing"), Do: b.words.Text("overview.read-the-findings-prove-the")}
 	}
@@ -88,6 +88,7 @@ func (b *Book) overall() Verdict {
 
 // overviewView is what the overview shows.
 type overviewView struct {
+	FirstDay   string
 	Drawing    template.HTML
 	First      []findingRow
 	More       int
@@ -111,7 +112,7 @@ type collectorRow struct {
 }
 
 func (b *Book) overview() overviewView {
-	v := overviewView{Drawing: trusted(b.board.Plan(nil, "plan"))}
+	v := overviewView{FirstDay: b.Path("first day", ""), Drawing: trusted(b.board.Plan(nil, "plan"))}
 	const most = 5
 	for _, f := range b.Findings {
 		if f.Weight == checks.Know || f.State == checks.Met || f.Accepted != nil {
@@ -156,7 +157,7 @@ func (b *Book) useRow(u *duct.Use) useRow {
 
 // collectorRow shows what the maker claims beside what the ducts let through.
 func (b *Book) collectorRow(c *shop.Collector) collectorRow {
-	row := collectorRow{Name: c.Name, Path: b.Path("collector", c.Name), Claimed: "—", Suction: "—", Exhaust: "not given"}
+	row := collectorRow{Name: c.Name, Path: b.Path("collector", c.Name), Claimed: "—", Suction: "—", Exhaust: b.notGiven()}
 	if c.Claims != nil {
 		row.Claimed, row.Suction = unit.Air.Print(b.units, c.Claims.Flow), unit.Press.Print(b.units, c.Claims.Suction)
 	}
@@ -166,11 +167,11 @@ func (b *Book) collectorRow(c *shop.Collector) collectorRow {
 	low, high := b.delivered(c)
 	switch {
 	case high == 0:
-		row.Delivered = "not known"
+		row.Delivered = b.notKnown()
 	case unit.Air.Figure(b.units, low) == unit.Air.Figure(b.units, high):
 		row.Delivered = unit.Air.Print(b.units, high)
 	default:
-		row.Delivered = unit.Air.Figure(b.units, low) + " to " + unit.Air.Print(b.units, high)
+		row.Delivered = b.between(unit.Air.Figure(b.units, low), unit.Air.Print(b.units, high))
 	}
 	return row
 }
@@ -229,26 +230,27 @@ func (b *Book) readingView() any {
 		Signs           []keySign
 	}{
 		States: []row{
-			{stateWord(checks.Met), "A number meets its figure, or a path is as it should be. It says nothing of what was not checked."},
-			{stateWord(checks.NotMet), "It does not. The finding says what to do."},
-			{stateWord(checks.Thin), "Too close to call, or the need itself is from memory or common practice."},
-			{stateWord(checks.InPlay), "A threshold that brings a text into play is passed."},
-			{stateWord(checks.Ask), "Only the authority, an electrician or an engineer can answer. The question is written out."},
-			{stateWord(checks.NotGiven), "The shop file does not say. Missing never counts as met."},
-			{stateWord(checks.Advice), "Common practice without a source."},
+			{stateWord(checks.Met), b.words.Text("key.met")},
+			{stateWord(checks.NotMet), b.words.Text("key.not-met")},
+			{stateWord(checks.Thin), b.words.Text("key.thin")},
+			{stateWord(checks.InPlay), b.words.Text("key.in-play")},
+			{stateWord(checks.Ask), b.words.Text("key.ask")},
+			{stateWord(checks.NotGiven), b.words.Text("key.not-given")},
+			{stateWord(checks.Advice), b.words.Text("key.advice")},
 		},
 		Weights: []row{
-			{Word{"stop", b.words.Text("overview.stop")}, "Do not run until it is settled."},
-			{Word{"notmet", b.words.Text("overview.mend")}, "Mend it; it does harm as it is."},
-			{Word{"advice", b.words.Text("overview.know")}, "Know it; act when you are there anyway."},
+			{Word{"stop", b.words.Text("overview.stop")}, b.words.Text("key.weight-stop")},
+			{Word{"notmet", b.words.Text("overview.mend")}, b.words.Text("key.weight-mend")},
+			{Word{"advice", b.words.Text("overview.know")}, b.words.Text("key.weight-know")},
 		},
 		Marks: [][2]string{
-			{"(nothing behind the source)", "Read in a copy of the document itself."},
-			{"as reported", "Read on a page that reports the document."},
-			{"from memory, confirm", "Known to the trade; no copy was seen. It decides nothing by itself."},
-			{"common practice", "A rule of thumb without a published source."},
-			{"computed", "Our own arithmetic from the formula named."},
-			{"given", "Your own figure, from the shop file."},
+			{b.words.Text("key.mark-read"), b.words.Text("key.mark-read-means")},
+			{b.words.Text("key.mark-reported"), b.words.Text("key.mark-reported-means")},
+			{b.words.Text("key.mark-memory"), b.words.Text("key.mark-memory-means")},
+			{b.words.Text("key.mark-practice"), b.words.Text("key.mark-practice-means")},
+			{b.words.Text("key.mark-computed"), b.words.Text("key.mark-computed-means")},
+			{b.words.Text("key.mark-given"), b.words.Text("key.mark-given-means")},
+			{b.words.Text("assumed.letter"), b.words.Text("assumed.letter-means")},
 		},
 		Signs: signs(),
 	}

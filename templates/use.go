@@ -17,6 +17,7 @@ type useView struct {
 	Parts    []usePart
 	Measured *measuredView
 	Card     string
+	Rests    []sourced
 	Working  string
 }
 
@@ -41,18 +42,22 @@ type usePart struct {
 }
 
 type portRow struct {
-	Name, Need, From string
-	Gets, Hood       []string
-	State            Word
+	Name, From string
+	Need       sourced
+	Gets, Hood []string
+	Bands      []string // of what it gets, by state of the filter; empty where there is none
+	State      Word
 }
 
 type stretchRow struct {
-	Number           int
-	Name, Path, Size string
-	Gates            []string
-	Air, Speed       []string
-	Need, Case       string
-	State            Word
+	Number     int
+	Name, Path string
+	Size       sourced
+	Gates      []string
+	Air, Speed []string
+	Bands      []string // of the speed
+	Need, Case string
+	State      Word
 }
 
 // profileRow is one step of the table beside a profile.
@@ -78,7 +83,10 @@ func (b *Book) addUse(u *duct.Use) {
 }
 
 func (b *Book) useView(u *duct.Use) useView {
-	v := useView{Working: b.Path("working", u.Name), Measured: b.measuredInUse(u)}
+	v := useView{Measured: b.measuredInUse(u), Rests: b.restsOn(b.thingsOf(u))}
+	if hasWorking(u) {
+		v.Working = b.Path("working", u.Name)
+	}
 	if u.Kind == duct.OneMachine {
 		v.Card = b.Path("card", u.Name)
 	}
@@ -100,6 +108,10 @@ func (b *Book) useView(u *duct.Use) useView {
 	}
 	return v
 }
+
+// hasWorking reports whether a use has a sheet of its working: one whose
+// machines have a duct to a collector.
+func hasWorking(u *duct.Use) bool { return len(u.Machines) > 0 && u.Results[0].Collector != nil }
 
 // useVerdict is captured and carried in words, and the one thing to do.
 func (b *Book) useVerdict(u *duct.Use) Verdict {

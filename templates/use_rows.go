@@ -14,26 +14,26 @@ import (
 func (b *Book) portRows(results []*duct.Result) []portRow {
 	var rows []portRow
 	for i, at := range results[0].Ports {
-		row := portRow{Name: at.Port.Full(), Need: "—", From: at.Port.Need.String(), State: Word{"met", b.words.Text("use.captured")}}
+		row := portRow{Name: at.Port.Full(), Need: sourced{Text: "—"}, From: at.Port.Need.String(), State: Word{"met", b.words.Text("use.captured")}}
 		if at.Port.FlowFrom != "" {
 			row.From = at.Port.FlowFrom
 		}
 		if at.Port.Flow > 0 {
-			row.Need = unit.Air.Figure(b.units, at.Port.Flow)
+			row.Need = b.sourced(unit.Air.Figure(b.units, at.Port.Flow), "port", at.Port.Full(), "flow")
 		}
 		for _, r := range results {
 			p := r.Ports[i]
 			if !r.OnCurve {
-				row.Gets, row.Hood = append(row.Gets, "—"), append(row.Hood, "—")
+				row.Gets, row.Hood, row.Bands = append(row.Gets, "—"), append(row.Hood, "—"), append(row.Bands, "")
 				row.State = Word{"notmet", b.words.Text("use.not-known")}
 				continue
 			}
 			got, _ := unit.Air.Pair(b.units, p.Flow, p.Port.Flow)
 			row.Gets = append(row.Gets, got)
 			row.Hood = append(row.Hood, unit.Press.Figure(b.units, p.Hood))
-			if !p.Captured {
-				row.State = Word{"notmet", b.words.Text("use.too-little")}
-			}
+			band := b.Plan.Air.Spread(r).Port(p.Port)
+			row.Bands = append(row.Bands, ranged(b.units, unit.Air, band))
+			row.State = heavier(row.State, b.stands(band.Judge(float64(p.Port.Flow)), p.Captured, "use.too-little"))
 		}
 		if at.Weak && row.State.Class == "met" {
 			row.State = Word{"thin", b.words.Text("use.need-not-sure")}
@@ -41,6 +41,34 @@ func (b *Book) portRows(results []*duct.Result) []portRow {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// stands is the word for a figure that has a need: by its band where it has
+// one, else as it was reckoned. It is empty where the need is met.
+func (b *Book) stands(likely duct.Likely, met bool, short string) Word {
+	switch {
+	case likely == duct.Hardly || likely == duct.Unknown && !met:
+		return Word{"notmet", b.words.Text(short)}
+	case likely == duct.Thinly:
+		return Word{"thin", b.words.Text("use.may-fall-short")}
+	}
+	return Word{}
+}
+
+// heavier is the worse of two words for one row.
+func heavier(had, now Word) Word {
+	if now.Class == "" || had.Class == "notmet" || had.Class == "thin" && now.Class == "thin" {
+		return had
+	}
+	return now
+}
+
+// ranged prints a band; empty where there is none.
+func ranged[Q unit.Measure](sys unit.System, scale unit.Scale[Q], band duct.Range) string {
+	if (band == duct.Range{}) {
+		return ""
+	}
+	return scale.Figure(sys, Q(band.Low)) + "–" + scale.Figure(sys, Q(band.High))
 }
 
 // stretchRows lists the stretches on the way, the farthest from the collector
@@ -55,7 +83,7 @@ func (b *Book) stretchRows(results []*duct.Result) []stretchRow {
 	for _, i := range onTheWay(last) {
 		at := last.Stretches[i]
 		d := at.Stretch.Duct
-		row := stretchRow{Number: numbers[at.Stretch], Name: at.Stretch.Name(), Path: b.Path("duct", d.Name), Size: unit.Size.Print(b.units, d.Size), Need: unit.Speed.Figure(b.units, at.Transport), Case: at.Case, State: Word{"met", b.words.Text("use.carries")}}
+		row := stretchRow{Number: numbers[at.Stretch], Name: at.Stretch.Name(), Path: b.Path("duct", d.Name), Size: sourced{Text: unit.Size.Print(b.units, d.Size)}, Need: unit.Speed.Figure(b.units, at.Transport), Case: at.Case, State: Word{"met", b.words.Text("use.carries")}}
 		for _, g := range at.Stretch.Gates {
 			row.Gates = append(row.Gates, g.Name)
 		}
@@ -64,24 +92,34 @@ func (b *Book) stretchRows(results []*duct.Result) []stretchRow {
 			x := r.Stretches[i]
 			if !r.OnCurve {
 				row.Air, row.Speed, row.State = append(row.Air, "—"), append(row.Speed, "—"), Word{"notmet", b.words.Text("use.not-known")}
-				hose.Air, hose.Speed, hose.State = row.Air, row.Speed, row.State
+				row.Bands = append(row.Bands, "")
+				hose.Air, hose.Speed, hose.State, hose.Bands = row.Air, row.Speed, row.State, row.Bands
 				continue
 			}
 			speed, _ := unit.Speed.Pair(b.units, x.Velocity, x.Transport)
 			row.Air, row.Speed = append(row.Air, unit.Air.Figure(b.units, x.Flow)), append(row.Speed, speed)
-			if !x.Carries {
-				row.State = Word{"notmet", b.words.Text("use.settles")}
+			band := b.Plan.Air.Spread(r).Speed(x.Stretch)
+			own, slow := "", "" // the band is that of the slower of pipe and hose
+			if shown := ranged(b.units, unit.Speed, band); x.Slower() < x.Velocity {
+				slow = shown
+				row.State = heavier(row.State, b.stands(duct.Unknown, x.Carries, "use.settles"))
+			} else {
+				own = shown
+				row.State = heavier(row.State, b.stands(band.Judge(float64(x.Transport)), x.Carries, "use.settles"))
 			}
+			row.Bands, hose.Bands = append(row.Bands, own), append(hose.Bands, slow)
 			if x.Hose {
 				speed, _ := unit.Speed.Pair(b.units, x.HoseVelocity, x.Transport)
 				hose.Air, hose.Speed = append(hose.Air, "—"), append(hose.Speed, speed)
-				if !x.HoseCarries {
-					hose.State = Word{"notmet", b.words.Text("use.settles")}
+				likely := duct.Unknown
+				if x.Slower() < x.Velocity {
+					likely = band.Judge(float64(x.Transport))
 				}
+				hose.State = heavier(hose.State, b.stands(likely, x.HoseCarries, "use.settles"))
 			}
 		}
 		if at.Hose {
-			hose.Size = unit.Size.Print(b.units, d.Hose.Size)
+			hose.Size = b.sourced(unit.Size.Print(b.units, d.Hose.Size), "hose", d.Name, "size")
 			hose.Air = row.Air
 			rows = append(rows, hose)
 		}

@@ -3,6 +3,7 @@ package templates
 import (
 	"html/template"
 	"strconv"
+	"strings"
 
 	"dustbook/plan/control"
 	"dustbook/plan/shop"
@@ -32,7 +33,7 @@ type runRow struct {
 // addWiring adds the sheet of a chain; its place in the file gives the letter
 // of its runs.
 func (b *Book) addWiring(c *shop.Chain, place int) {
-	b.add(&Sheet{Part: partControl, Path: b.Path("chain", c.Name), Title: "Wiring: " + c.Name, Kind: "matrix", Lede: b.words.Text("wiring.the-chain-from-the-supply"),
+	b.add(&Sheet{Part: partControl, Path: b.Path("chain", c.Name), Title: b.words.Text("wiring.title", c.Name), Kind: "matrix", Lede: b.words.Text("wiring.the-chain-from-the-supply"),
 		Verdict: b.wiringVerdict(c), name: "control-wiring.html", view: func() any { return b.wiringView(c, place) }})
 }
 
@@ -55,15 +56,15 @@ func (b *Book) onChain(c *shop.Chain) []findingRow {
 
 func (b *Book) wiringVerdict(c *shop.Chain) Verdict {
 	if rows := b.onChain(c); len(rows) > 0 {
-		rows[0].Says = rows[0].About + ": " + rows[0].Says
+		rows[0].Says = b.about(rows[0])
 		return b.worstOf(rows)
 	}
-	return Verdict{Words: []Word{{"blank", b.words.Text("wiring.to-prove")}}, Says: count(len(c.Stops), "device", "devices") + " in order, each once.", Do: b.words.Text("wiring.check-polarity-and-pull-each")}
+	return Verdict{Words: []Word{{"blank", b.words.Text("wiring.to-prove")}}, Says: b.words.Count("wiring.devices", len(c.Stops)), Do: b.words.Text("wiring.check-polarity-and-pull-each")}
 }
 
 func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 	v := wiringView{Drawing: trusted(drawing.Chain(b.Plan, c, "chain")), RunUnit: unit.Run.Unit(b.units), Findings: b.onChain(c)}
-	from := tagged{Tag: b.Plan.Control.SupplyTag(), Name: "Control supply"}
+	from := tagged{Tag: b.Plan.Control.SupplyTag(), Name: b.words.Text("wiring.control-supply")}
 	for _, d := range b.Plan.Control.Devices {
 		if d.Kind == control.Supply {
 			from.Path = devicePath(d)
@@ -84,40 +85,40 @@ func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 }
 
 func (b *Book) chainFacts(c *shop.Chain) [][2]string {
-	temperature := "not given"
+	temperature := b.notGiven()
 	if c.Temperature.Known() {
 		temperature = unit.Heat.Print(b.units, c.Temperature.V)
 		if !c.Temperature.Stated() {
-			temperature += ", assumed"
+			temperature = b.words.Text("wiring.assumed", temperature)
 		}
 	}
 	return [][2]string{
-		{"Supply", b.supplyWords()},
-		{"Cable", "two conductors of " + c.CableText},
-		{"Cable temperature", temperature},
-		{"Devices", strconv.Itoa(len(c.Stops))},
+		{b.words.Text("wiring.supply"), b.supplyWords()},
+		{b.words.Text("wiring.cable"), b.words.Text("wiring.two-conductors", c.CableText)},
+		{b.words.Text("wiring.cable-temperature"), temperature},
+		{b.words.Text("wiring.devices"), strconv.Itoa(len(c.Stops))},
 	}
 }
 
 // supplyWords says what the file gives of the control supply.
 func (b *Book) supplyWords() string {
 	s := b.Plan.Shop.Control
-	text := "voltage not given"
+	says := []string{b.words.Text("wiring.voltage-not-given")}
 	if s.Supply.Known() {
-		text = unit.Volts.Print(b.units, s.Supply.V)
+		says[0] = unit.Volts.Print(b.units, s.Supply.V)
 	}
 	if s.SupplyPower.Known() {
-		text += ", " + unit.Short(float64(s.SupplyPower.V)) + " W"
+		says = append(says, b.words.Text("wiring.watts", unit.Short(float64(s.SupplyPower.V))))
 	}
 	switch {
 	case s.SupplyListed.V == "class 2":
-		text += ", marked Class 2"
+		says = append(says, b.words.Text("wiring.class-2"))
 	case s.SupplyListed.Known():
-		text += ", listing: " + s.SupplyListed.V
+		says = append(says, b.words.Text("wiring.listing", s.SupplyListed.V))
 	default:
-		text += ", listing not given"
+		says = append(says, b.words.Text("wiring.listing-not-given"))
 	}
-	return text
+	return strings.Join(says, ", ")
 }
 
 // run prints a length of duct or cable.

@@ -12,40 +12,42 @@ import (
 type workingView struct {
 	Parts []workingPart
 	Air   [][2]string
+	Laws  []workingLaw
 }
 
+// workingLaw is a formula that every stretch goes by, and where it is from.
+type workingLaw struct{ Name, Formula, Basis string }
+
+// workingPart is a use on one collector.
 type workingPart struct {
-	Collector, Filter           string
-	PressUnit, SpeedUnit        string
-	RunUnit, FlowUnit, SizeUnit string
-	Stretches                   []workingStretch
-	Ends                        []workingEnd
-	Why                         string
+	Collector, Filter string
+	Units             workingUnits
+	Terms             *workingTerms // the running ways, term by term
+	Other             *workingTable // ways nobody runs
+	OtherTerms        *workingTerms
+	TooMany           bool          // of the other ways' terms for one sheet
+	Clean             *workingTable // the running ways with the other filter
+	Ends              []workingEnd
+	Hand              *handView
+	Fallbacks         []string
+	Both              bool // the other state of the filter stands below
+	Why               string
 }
 
-type workingStretch struct {
-	Name, Flow, Start, End, Loss string
-	Terms                        []workingTerm
-}
+// workingUnits are the units in the heads of the tables.
+type workingUnits struct{ Press, Flow, Speed, Size string }
 
-type workingTerm struct {
-	Name, Size, Speed, Dynamic string
-	Friction                   bool
-	Length, Reynolds, Factor   string
-	K, Loss, Hand, Basis       string
-}
-
-type workingEnd struct{ Name, Loss string }
+type workingEnd struct{ Name, How, Loss string }
 
 func (b *Book) addWorking(u *duct.Use) {
-	b.add(&Sheet{Part: partAir, Path: b.Path("working", u.Name), Title: u.Name + ": the working", Kind: "table", Lede: b.words.Text("working.every-loss-between-the-port"),
+	b.add(&Sheet{Part: partAir, Path: b.Path("working", u.Name), Title: b.words.Text("working.title", u.Name), Kind: "table", Lede: b.words.Text("working.every-loss-between-the-port"),
 		Verdict: b.workingVerdict(u), name: "working.html", view: func() any { return b.workingView(u) }})
 }
 
 func (b *Book) workingView(u *duct.Use) workingView {
-	v := workingView{Air: b.airFacts()}
+	v := workingView{Air: b.airFacts(), Laws: b.workingLaws()}
 	for _, c := range u.Collectors(b.Plan.Shop) {
-		v.Parts = append(v.Parts, b.workingPart(lastOn(u, c)))
+		v.Parts = append(v.Parts, b.workingPart(u, lastOn(u, c)))
 	}
 	return v
 }
@@ -65,7 +67,7 @@ func (b *Book) workingVerdict(u *duct.Use) Verdict {
 	if worst == nil || !of.OnCurve {
 		return Verdict{Words: []Word{{"blank", b.words.Text("working.not-known")}}, Says: b.words.Text("working.off-the-fans-curve-there")}
 	}
-	return Verdict{Words: []Word{{"advice", worst.Stretch.Name()}}, Says: "costs most: " + unit.Press.Figure(b.units, worst.Loss) + " of the fan's " + unit.Press.Print(b.units, of.Static) + ", " + filterPhrase(of.Filter) + ".", Do: b.words.Text("working.look-there-first-a-hose")}
+	return Verdict{Words: []Word{{"advice", worst.Stretch.Name()}}, Says: b.words.Text("working.costs-most", unit.Press.Figure(b.units, worst.Loss), unit.Press.Print(b.units, of.Static), filterPhrase(of.Filter)), Do: b.words.Text("working.look-there-first-a-hose")}
 }
 
 // lastOn is the last result of a use on a collector: with the filter due for
@@ -80,49 +82,77 @@ func lastOn(u *duct.Use, c *shop.Collector) *duct.Result {
 	return last
 }
 
+// firstOn is the first result of a use on a collector, where that is another
+// than the last: with the filter clean.
+func firstOn(u *duct.Use, last *duct.Result) *duct.Result {
+	for _, r := range u.Results {
+		if r.Collector == last.Collector && r != last {
+			return r
+		}
+	}
+	return nil
+}
+
 func (b *Book) airFacts() [][2]string {
 	s := b.Plan.Air.State
 	return [][2]string{
-		{"Density", unit.Weight.Print(b.units, s.Density)},
-		{"Viscosity", unit.Viscous.Print(b.units, s.Viscosity)},
-		{"Density against standard air", unit.Fixed(s.Ratio(), 3)},
-		{"Speed needed against standard air", unit.Fixed(air.CarryRaise(s), 3)},
+		{b.words.Text("working.density"), unit.Weight.Print(b.units, s.Density)},
+		{b.words.Text("working.viscosity"), unit.Viscous.Print(b.units, s.Viscosity)},
+		{b.words.Text("working.density-ratio"), unit.Fixed(s.Ratio(), 3)},
+		{b.words.Text("working.speed-ratio"), unit.Fixed(air.CarryRaise(s), 3)},
 	}
 }
 
-func (b *Book) workingPart(r *duct.Result) workingPart {
-	v := workingPart{Collector: r.Collector.Name, Filter: filterPhrase(r.Filter), PressUnit: unit.Press.Unit(b.units), SpeedUnit: unit.Speed.Unit(b.units), RunUnit: unit.Run.Unit(b.units), FlowUnit: unit.Air.Unit(b.units), SizeUnit: unit.Size.Unit(b.units), Why: r.Why}
+// mostLines is how many losses are written out on one sheet, so that a
+// telephone can load it: the ways nobody runs are left out past it.
+const mostLines = 340
+
+func (b *Book) workingPart(u *duct.Use, r *duct.Result) workingPart {
+	v := workingPart{Collector: r.Collector.Name, Filter: filterPhrase(r.Filter), Units: workingUnits{unit.Press.Unit(b.units), unit.Air.Unit(b.units), unit.Speed.Unit(b.units), unit.Size.Unit(b.units)}, Why: r.Why}
+	tree := b.trees[r.Collector]
+	for _, d := range tree.Fallbacks {
+		v.Fallbacks = append(v.Fallbacks, d.Name)
+	}
+	if clean := firstOn(u, r); clean != nil && clean.OnCurve {
+		v.Clean = b.workingTable(b.words.Text("working.same-with", filterPhrase(clean.Filter)), v.Units, clean, onTheWay(clean))
+	}
 	if !r.OnCurve {
 		return v
 	}
-	tree := b.trees[r.Collector]
-	for _, i := range onTheWay(r) {
-		at := r.Stretches[i]
-		row := workingStretch{Name: at.Stretch.Name(), Flow: unit.Air.Print(b.units, at.Flow), Start: b.below(at.Start), End: b.below(at.End), Loss: unit.Press.Figure(b.units, at.Loss)}
-		for _, term := range tree.Working(r, at.Stretch) {
-			row.Terms = append(row.Terms, b.workingTerm(term))
+	v.Terms = b.workingTerms(b.words.Text("working.losses-to", r.Collector.Name), v.Units, r, onTheWay(r))
+	var other []int
+	for i, at := range r.Stretches {
+		if !at.Judged && at.Flow > 0 {
+			other = append(other, i)
 		}
-		v.Stretches = append(v.Stretches, row)
 	}
-	v.Ends = []workingEnd{
-		{"Suction at the inlet: what the ducts cost", unit.Press.Figure(b.units, r.Inlet)},
-		{"Separator", unit.Press.Figure(b.units, r.Separator)},
-		{"Filter, in proportion to the flow", unit.Press.Figure(b.units, r.FilterLoss)},
-		{"Outlet pipe; the velocity pressure at its mouth is not charged", unit.Press.Figure(b.units, r.Outlet)},
-		{"Fan static pressure, on the curve", unit.Press.Figure(b.units, r.Static)},
+	v.Other = b.workingTable(b.words.Text("working.other-ways"), v.Units, r, other)
+	v.OtherTerms = b.workingTerms(b.words.Text("working.other-terms"), v.Units, r, other)
+	if v.TooMany = v.Terms.lines()+v.OtherTerms.lines() > mostLines/len(u.Collectors(b.Plan.Shop)); v.TooMany {
+		v.OtherTerms = nil
 	}
+	v.Both = v.Clean != nil
+	v.Ends = b.workingEnds(r)
+	v.Hand = b.handView(tree.CheckByHand(r, b.units))
 	return v
 }
 
-// below writes a total pressure as so much below the room.
-func (b *Book) below(p unit.Pressure) string { return unit.Press.Figure(b.units, -p) }
-
-func (b *Book) workingTerm(t duct.Term) workingTerm {
-	v := workingTerm{Name: t.Name, Size: unit.Size.Figure(b.units, t.Size), Speed: unit.Speed.Figure(b.units, t.Velocity), Dynamic: unit.Press.Figure(b.units, t.Dynamic), K: unit.Fixed(t.K, 3), Loss: unit.Press.Figure(b.units, t.Loss), Basis: t.Basis.Brief(), Friction: t.Friction}
-	if t.Friction {
-		v.Length, v.Reynolds, v.Factor = unit.Run.Print(b.units, t.Length), unit.Significant(t.Reynolds, 3), unit.Fixed(t.Factor, 4)
-		v.Hand = unit.Press.Figure(b.units, t.Hand)
-		v.Name += ", " + v.Length + ", roughness " + unit.Thin.Print(b.units, t.Roughness)
+// workingEnds are the parts of the fan's static pressure. They add up as
+// printed.
+func (b *Book) workingEnds(r *duct.Result) []workingEnd {
+	parts, _, sum := b.ladder(0, r.Inlet, r.Separator, r.FilterLoss, r.Outlet)
+	list := []workingEnd{{b.words.Text("working.end-inlet"), b.words.Text("working.how-inlet"), parts[0]}}
+	flow, c := five(b, unit.Air, r.Flow), r.Collector
+	if sep := c.Separator; sep != nil && c.Charged("separator") {
+		how := b.words.Text("working.how-separator", five(b, unit.Press, sep.Loss), flow, five(b, unit.Air, sep.Flow), unit.Fixed(b.Plan.Air.State.Ratio(), 4))
+		list = append(list, workingEnd{b.words.Text("working.end-separator"), how, parts[1]})
 	}
-	return v
+	if c.Filter != nil && r.Flow > 0 {
+		how := b.words.Text("working.how-filter", five(b, unit.Press, r.FilterLoss*unit.Pressure(c.Filter.Flow/r.Flow)), flow, five(b, unit.Air, c.Filter.Flow))
+		list = append(list, workingEnd{b.words.Text("working.end-filter"), how, parts[2]})
+	}
+	if c.Outlet != nil {
+		list = append(list, workingEnd{b.words.Text("working.end-outlet"), b.words.Text("working.how-outlet", b.howFast(r.Flow, c.Outlet.Size)), parts[3]})
+	}
+	return append(list, workingEnd{b.words.Text("working.end-static"), b.words.Text("working.how-static"), sum})
 }

@@ -68,7 +68,7 @@ func publishedSheets(t *testing.T, shop string) []published {
 		args = append(args, shop)
 	}
 	p, said := quiet(&bytes.Buffer{})
-	p.book = book.Make
+	p.book = book.Order.Make
 	if status := p.run(args); status != statusDone {
 		t.Fatalf("publish ended with status %d: %s", status, said)
 	}

@@ -81,17 +81,26 @@ func writeNew(d disk, name string, data []byte) error {
 }
 
 func writeThen(d disk, name string, data []byte, settle func(from, to string) error) error {
+	if err := writeTemporary(d, name, data); err != nil {
+		return err
+	}
+	temp := temporaryOf(name)
+	err := settle(temp, name)
+	if err != nil {
+		_ = d.Remove(temp) // what cannot be removed is removed by the next run
+	}
+	return err
+}
+
+// writeTemporary writes a file whole beside its place, or not at all.
+func writeTemporary(d disk, name string, data []byte) error {
 	temp := temporaryOf(name)
 	file, err := d.Create(temp)
 	if err != nil {
 		return err
 	}
 	_, err = file.Write(data)
-	err = errors.Join(err, file.Close())
-	if err == nil {
-		err = settle(temp, name)
-	}
-	if err != nil {
+	if err = errors.Join(err, file.Close()); err != nil {
 		_ = d.Remove(temp) // what cannot be removed is removed by the next run
 	}
 	return err

@@ -30,6 +30,7 @@ type folder struct {
 	ours      bool     // the tool wrote to it before: it has a manifest or a journal
 	manifest  []byte   // as it has to be
 	listed    bool     // the manifest is there and is just that
+	placing   bool     // files of the book are being put in their places
 }
 
 // errDamaged says that a manifest cannot be read.

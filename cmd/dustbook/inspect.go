@@ -32,6 +32,7 @@ func (p *program) inspect(c *call) error {
 	if err != nil {
 		return err
 	}
+	p.progress.step("checking")
 	list := checks.Run(l.plan)
 	if p.json {
 		data, err := checks.JSON(l.plan, list)

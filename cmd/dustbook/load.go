@@ -45,14 +45,19 @@ func (l *loaded) folder() string {
 	return filepath.Dir(l.path)
 }
 
-// load reads and reckons the shop that a call names, with the records beside
-// it. Every error of the files is in the error, also those that only the
-// checks can see.
+// load reads and reckons the shop that a call names.
 func (p *program) load(c *call, asOf entry.Date) (*loaded, error) {
 	path, err := find(c.shop)
 	if err != nil {
 		return nil, err
 	}
+	p.progress.step("reading")
+	return p.loadFile(path, asOf)
+}
+
+// loadFile reads and reckons a shop file, with the records beside it. Every
+// error of the files is in the error, also those that only the checks can see.
+func (p *program) loadFile(path string, asOf entry.Date) (*loaded, error) {
 	l := &loaded{path: path}
 	s, problems, err := p.readShop(l)
 	if err != nil {

@@ -4,10 +4,12 @@
 //
 // A call goes one way: arguments → verb (verb.go, flag.go) → shop file and
 // records → plan (load.go) → the verb's own file → what is printed (talk.go).
-// Only publish reads the shop's own notes (notes.go).
-// The folder of a book is looked at (target.go, folder.go) and written
-// (write.go) through one narrow layer (disk.go). Records are written whole or
-// not at all by their own package (measure.go).
+// Only publish reads the shop's own notes (notes.go) and another layout
+// (beside.go). The folder of a book is looked at (target.go, folder.go) and
+// written (into.go, write.go) through one narrow layer (disk.go). Records are
+// written whole or not at all by their own package (measure.go). A terminal is
+// told how far a long run has come (progress.go); a run that is asked to stop
+// leaves what it found, or what it was to make, and nothing between (halt.go).
 package main
 
 import (
@@ -21,7 +23,9 @@ func main() {
 	p := &program{
 		out: os.Stdout, err: os.Stderr,
 		env: os.Getenv, now: time.Now, home: os.UserHomeDir,
-		book: book.Make, open: openDisk,
+		book: book.Order.Make, open: openDisk,
 	}
-	os.Exit(p.run(os.Args[1:]))
+	p.onTerminal(os.Stderr)
+	asked, release := signals()
+	os.Exit(p.runUntil(asked, release, os.Args[1:]))
 }

@@ -16,14 +16,16 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"dustbook/checks"
-	"dustbook/plan"
 	"dustbook/templates/book"
 )
 
 // asProcess makes the test a process of the program; nil where the system
 // has no way to limit one.
 var asProcess func()
+
+// interruptible makes a stand-in that is stopped where INTERRUPT says: in the
+// book, with another signal in the book (term), or at a step of the disk.
+var interruptible func(*program)
 
 func TestMain(m *testing.M) {
 	if os.Getenv("DUSTBOOK_TEST_RUN") != "" && asProcess != nil {
@@ -39,10 +41,12 @@ func TestMain(m *testing.M) {
 //	NOW      the day by the clock
 //	FULL     how many times the disk takes something before it is full
 //	BROKEN   the book panics
+//	TERMINAL half a second has passed; pretended: standard error is taken for a terminal
+//	INTERRUPT  where somebody stops the run, see interruptible
 func standIn() {
-	p := &program{out: os.Stdout, err: os.Stderr, env: os.Getenv, now: time.Now, home: os.UserHomeDir, book: book.Make, open: openDisk}
+	p := &program{out: os.Stdout, err: os.Stderr, env: os.Getenv, now: time.Now, home: os.UserHomeDir, book: book.Order.Make, open: openDisk}
 	if folder := os.Getenv("PAGES"); folder != "" {
-		p.book = func(*plan.Plan, []checks.Finding, fs.FS, int) (map[string][]byte, error) { return readPages(folder) }
+		p.book = func(book.Order) (map[string][]byte, error) { return readPages(folder) }
 	}
 	if day := os.Getenv("NOW"); day != "" {
 		p.now = func() time.Time { t, _ := time.Parse("2006-01-02", day); return t }
@@ -55,11 +59,23 @@ func standIn() {
 		}
 	}
 	if os.Getenv("BROKEN") != "" {
-		p.book = func(*plan.Plan, []checks.Finding, fs.FS, int) (map[string][]byte, error) {
+		p.book = func(book.Order) (map[string][]byte, error) {
 			panic("a fault\nof the book")
 		}
 	}
-	os.Exit(p.run(os.Args[1:]))
+	p.onTerminal(os.Stderr)
+	if os.Getenv("TERMINAL") == "pretended" {
+		p.progress = newProgress(os.Stderr, time.Now)
+		p.out, p.err = p.progress.over(p.out), p.progress.over(p.err)
+	}
+	if os.Getenv("TERMINAL") != "" && p.progress != nil {
+		p.progress.began = time.Now().Add(-patience)
+	}
+	if interruptible != nil {
+		interruptible(p)
+	}
+	asked, release := signals()
+	os.Exit(p.runUntil(asked, release, os.Args[1:]))
 }
 
 // readPages reads a folder as a book.
@@ -162,6 +178,7 @@ type frail struct {
 	half   bool // what it writes as its last step is cut in the middle
 	fault  error
 	steps  []string // what it was asked
+	passed func(steps int)
 }
 
 var errKilled = errors.New("killed")
@@ -169,6 +186,9 @@ var errKilled = errors.New("killed")
 // step takes one step, or refuses it.
 func (d *frail) step(needsRoom bool, format string, names ...any) error {
 	d.steps = append(d.steps, fmt.Sprintf(format, names...))
+	if d.passed != nil {
+		d.passed(len(d.steps))
+	}
 	if len(d.steps) <= d.room || !needsRoom && !d.killed {
 		return nil
 	}

@@ -31,6 +31,7 @@ func (p *program) measure(c *call) error {
 	if path == "" {
 		return wrongUse{"measure needs a shop of your own, and there is no " + shopFile + " here", "name its folder or file: dustbook measure my-shop"}
 	}
+	p.progress.step("reading")
 	l := &loaded{path: path}
 	s, problems, err := p.readShop(l)
 	if err != nil {
@@ -47,6 +48,9 @@ func (p *program) measure(c *call) error {
 	rec := o.record()
 	if len(o.problems) > 0 {
 		return o.problems
+	}
+	if err := p.halt.begin(); err != nil {
+		return err
 	}
 	file, err := keepRecord(l.folder(), rec)
 	if err != nil {

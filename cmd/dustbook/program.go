@@ -4,12 +4,10 @@ import (
 	"bytes"
 	"errors"
 	"io"
-	"io/fs"
 	"time"
 
-	"dustbook/checks"
-	"dustbook/plan"
 	"dustbook/plan/entry"
+	"dustbook/templates/book"
 )
 
 // program is one run: what it talks to, and the result it has so far.
@@ -18,8 +16,10 @@ type program struct {
 	env      func(name string) string
 	now      func() time.Time
 	home     func() (string, error)
-	book     func(*plan.Plan, []checks.Finding, fs.FS, int) (map[string][]byte, error)
+	book     func(book.Order) (map[string][]byte, error)
 	open     func(folder string) (disk, error)
+	progress *progress // nil where standard error is no terminal
+	halt     halt
 
 	result bytes.Buffer // printed when the verb is done
 	json   bool         // the result, and problems of a file, are for programs
@@ -30,7 +30,7 @@ const (
 	statusDone    = 0
 	statusDiffers = 1 // a stop finding stands, or the folder differs
 	statusWrong   = 2 // wrong use, or a file with errors
-	statusFailed  = 3 // the tool or the disk failed
+	statusFailed  = 3 // the tool or the disk failed, or somebody stopped it
 )
 
 // run does what the arguments ask and returns the exit status. Whatever goes
@@ -41,6 +41,8 @@ func (p *program) run(args []string) (status int) {
 			status = p.sayBroken(cause)
 		}
 	}()
+	p.progress.run()
+	defer p.progress.done()
 	return p.end(p.do(args))
 }
 
@@ -86,6 +88,8 @@ func (p *program) end(err error) (status int) {
 		status = statusDone
 	case errors.Is(err, errDiffers):
 		status = statusDiffers
+	case errors.Is(err, errStopped):
+		return p.sayStopped()
 	case errors.As(err, &problems):
 		p.sayProblems(problems)
 		return statusWrong
@@ -95,6 +99,9 @@ func (p *program) end(err error) (status int) {
 	default:
 		p.say(err.Error())
 		return statusFailed
+	}
+	if p.halt.begin() != nil {
+		return p.sayStopped()
 	}
 	if _, err := p.out.Write(p.result.Bytes()); err != nil {
 		p.say("cannot print the result: " + cause(err).Error())

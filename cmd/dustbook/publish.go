@@ -10,6 +10,7 @@ import (
 
 	"dustbook/checks"
 	"dustbook/plan/entry"
+	"dustbook/templates/book"
 )
 
 // publish makes the whole book, then brings its folder up to date.
@@ -19,6 +20,7 @@ func (p *program) publish(c *call) error {
 		return err
 	}
 	l, err := p.load(c, asOf)
+	other, err := p.loadOther(c, l, asOf, err)
 	if l == nil {
 		return err
 	}
@@ -28,10 +30,16 @@ func (p *program) publish(c *call) error {
 		return err
 	}
 	to := target(c, l)
-	if err := p.mayWrite(to, l.folder()); err != nil {
+	if err := p.mayWrite(to, folders(l, other)...); err != nil {
 		return err
 	}
-	pages, err := p.book(l.plan, checks.Run(l.plan), own.files, runtime.GOMAXPROCS(0))
+	if !c.has("check") {
+		p.halt.will(leaves(to))
+	}
+	p.progress.step("checking")
+	order := book.Order{Plan: l.plan, Findings: checks.Run(l.plan), Beside: layouts(other), Notes: own.files, Workers: runtime.GOMAXPROCS(0), Told: p.progress.count("sheets")}
+	p.progress.step("laying-out")
+	pages, err := p.book(order)
 	var wrong entry.Problems
 	switch {
 	case errors.As(err, &wrong):
@@ -45,6 +53,23 @@ func (p *program) publish(c *call) error {
 		return p.checkBook(to, pages)
 	}
 	return p.writeBook(to, pages)
+}
+
+// folders are those of the shops that a book is made from; that of the
+// example is empty.
+func folders(l, other *loaded) []string {
+	if other == nil {
+		return []string{l.folder()}
+	}
+	return []string{l.folder(), other.folder()}
+}
+
+// leaves says what stands in the folder of a book when the run is stopped.
+func leaves(to string) string {
+	if _, err := os.Lstat(filepath.Join(to, book.Manifest)); err == nil {
+		return "stopped; the book that was there stands as it was"
+	}
+	return "stopped; nothing was written"
 }
 
 // target is where the book goes.
@@ -140,30 +165,18 @@ func (p *program) checkBook(to string, pages map[string][]byte) error {
 
 // writeBook brings the folder up to date and says what it did.
 func (p *program) writeBook(to string, pages map[string][]byte) error {
+	p.progress.step("comparing", to)
 	d, f, err := p.compare(to, pages)
 	if err != nil {
 		return err
 	}
-	if d == nil {
-		if err := os.MkdirAll(to, 0o777); err != nil {
-			return fmt.Errorf("cannot make the folder %s: %w", to, cause(err))
-		}
-		if d, err = p.openTarget(to); err != nil {
-			return err
-		}
-		if d == nil {
-			return fmt.Errorf("%s was removed meanwhile; publish again", to)
-		}
+	if d != nil {
+		err = p.writeInto(to, d, f)
+	} else {
+		err = p.writeNewFolder(to, f)
 	}
-	defer d.Close()
-	if len(f.foreign) > 0 {
-		return wrongUse{"the book does not go to " + to + ": it holds files that dustbook did not write (" + few(f.foreign) + ")", "nothing was written; move them away, or name another folder with --to"}
-	}
-	if list := f.blocked(d.Tree()); len(list) > 0 {
-		return wrongUse{"the book does not go to " + to + ": something is in the way of its sheets (" + few(list) + ")", "nothing was written; remove the folder " + to + " and publish again"}
-	}
-	if err := f.update(d); err != nil {
-		return fmt.Errorf("%s: %w; every file there is whole, old or new: publish again when that is mended", to, err)
+	if err != nil {
+		return err
 	}
 	for _, name := range f.edited {
 		p.say(filepath.Join(to, name) + " was changed by hand and is written anew; the book comes from the shop file")

@@ -19,6 +19,9 @@ func (p *program) start(c *call) error {
 	if err := mayStart(c.shop); err != nil {
 		return err
 	}
+	if err := p.halt.begin(); err != nil {
+		return err
+	}
 	if err := p.writeStarter(c.shop); err != nil {
 		return err
 	}
@@ -96,13 +99,7 @@ func (p *program) writeStarter(dir string) (err error) {
 
 // starterFolders lists the folders to make, each after the one it lies in.
 func starterFolders(dir string) []string {
-	var list []string
-	for at := filepath.Clean(dir); ; at = filepath.Dir(at) {
-		if _, err := os.Stat(at); err == nil || at == filepath.Dir(at) {
-			break
-		}
-		list = append([]string{at}, list...)
-	}
+	list := missingFolders(dir)
 	for _, name := range startFolders {
 		list = append(list, filepath.Join(dir, name))
 	}

@@ -13,9 +13,9 @@ type place struct{ path, called string }
 
 // mayWrite refuses a folder that a book must not go to: a link, something
 // that is no folder, one that holds the shop or the user's own things, and
-// one that the shop keeps other things in. The shop's folder is empty for the
+// one that a shop keeps other things in. The folder of a shop is empty for the
 // example.
-func (p *program) mayWrite(to, shopFolder string) error {
+func (p *program) mayWrite(to string, shops ...string) error {
 	refuse := func(why string) error {
 		return wrongUse{"the book does not go to " + to + ": " + why, "nothing was written; name a new or empty folder with --to"}
 	}
@@ -34,7 +34,7 @@ func (p *program) mayWrite(to, shopFolder string) error {
 		return refuse("it is the root of the disk")
 	}
 	if info != nil {
-		for _, at := range p.guarded(shopFolder) {
+		for _, at := range p.guarded(shops) {
 			if same, err := holds(info, at.path); err != nil {
 				return err
 			} else if same {
@@ -42,11 +42,22 @@ func (p *program) mayWrite(to, shopFolder string) error {
 			}
 		}
 	}
-	if shopFolder == "" {
+	for _, shop := range shops {
+		if err := inOwnFolder(to, shop, refuse); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// inOwnFolder refuses a folder that lies in one that a shop keeps for its own
+// files.
+func inOwnFolder(to, shop string, refuse func(why string) error) error {
+	if shop == "" {
 		return nil
 	}
 	for _, name := range startFolders {
-		own := filepath.Join(shopFolder, name)
+		own := filepath.Join(shop, name)
 		if kept, err := os.Stat(own); err == nil {
 			if inside, err := holds(kept, to); err != nil {
 				return err
@@ -59,13 +70,19 @@ func (p *program) mayWrite(to, shopFolder string) error {
 }
 
 // guarded lists what must not lie in the folder of a book.
-func (p *program) guarded(shopFolder string) []place {
+func (p *program) guarded(shops []string) []place {
 	list := []place{{".", "the folder you are in"}}
 	if home, err := p.home(); err == nil && home != "" {
 		list = append(list, place{home, "your home folder"})
 	}
-	if shopFolder != "" {
-		list = append(list, place{shopFolder, "the folder of the shop file"})
+	for i, shop := range shops {
+		switch {
+		case shop == "":
+		case i == 0:
+			list = append(list, place{shop, "the folder of the shop file"})
+		default:
+			list = append(list, place{shop, "the folder of the other layout"})
+		}
 	}
 	return list
 }

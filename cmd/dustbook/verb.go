@@ -58,23 +58,23 @@ A finding never says that a shop is within the law; the authority decides.`,
 		name: "publish", takes: "[SHOP]", does: "the book: sheets to browse, print and hand over",
 		about: `Makes the whole book first, then brings the folder up to date: it writes the
 sheets that changed and removes those it wrote before and no longer makes. It
-writes only into a new or empty folder or one it wrote itself, and touches no
-file that it did not write. The book lands in book/ beside the shop file, or
-in public/ for the example.
+writes only into a new or empty folder or one it wrote itself, touches no file
+that it did not write, and leaves the book as it was when it is stopped. The
+book lands in book/ beside the shop file, or in public/ for the example.
 
 Notes of your own, notes/*.md beside the shop file, become sheets as well:
   [Planer], [it](<gate:Saw gate>)  a thing: machine, card, gate, duct, collector,
                                    room, use, trigger, chain, check or sheet
   [emptying](emptying.md#after)    another note, or a heading of it
   ![the window](drum.jpg)          a picture beside the note: png, jpg, gif, webp, svg
-HTML, links that lead nowhere and links out of the folder are errors; all are
-told at once with those of the shop file, and nothing is written.`,
+HTML and links that lead nowhere or out of the folder are errors of the shop.`,
 		tries: "dustbook publish my-shop --to my-shop/book",
-		exits: "0 done, 1 the folder differs (--check), 2 wrong use or a file with errors, 3 the tool or the disk failed",
+		exits: "0 done, 1 the folder differs (--check), 2 wrong use or a file with errors, 3 the tool or the disk failed or it was stopped",
 		flags: []flag{
 			{name: "to", value: "DIR", does: "the folder of the book"},
+			{name: "beside", value: "OTHER", does: "another layout of the shop, set beside this one on a sheet"},
 			{name: "check", does: "write nothing, list what differs"},
-			flagAsOf.with("; else the latest in file and records"),
+			flagAsOf.with("; else the latest in the files"),
 		},
 		run: (*program).publish,
 	},

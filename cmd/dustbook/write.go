@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"maps"
 	"path"
 	"slices"
@@ -9,10 +11,13 @@ import (
 	"dustbook/templates/book"
 )
 
-// update brings a folder from what look found to the book. Every file is
-// replaced in one step, so that a run that is killed leaves whole files, old
-// or new; the journal tells the next run which ones. The manifest comes last.
-func (f *folder) update(d disk) error {
+// update brings a folder from what look found to the book. First every file
+// that is new or changed is written whole beside its place; a run that fails
+// or is stopped until then takes all of it back. Then the files are put in
+// their places, each in one step, so that a run that is killed leaves whole
+// files, old or new; the journal tells the next run which ones. The manifest
+// comes last.
+func (f *folder) update(d disk, watch watch) error {
 	if f.same() || f.settled() {
 		return nil
 	}
@@ -24,9 +29,18 @@ func (f *folder) update(d disk) error {
 	if err := f.openJournal(d); err != nil {
 		return err
 	}
-	for _, name := range slices.Sorted(slices.Values(slices.Concat(f.missing, f.changed))) {
-		if err := f.writePage(d, name); err != nil {
-			return err
+	ready, err := f.prepare(d, watch)
+	if err != nil {
+		f.takeBack(d, ready)
+		return err
+	}
+	f.placing = true
+	for i, name := range ready.files {
+		if err := d.Rename(temporaryOf(name), name); err != nil {
+			for _, left := range ready.files[i:] {
+				_ = d.Remove(temporaryOf(left)) // what cannot be removed is removed by the next run
+			}
+			return failed("write", name, err)
 		}
 	}
 	if err := f.clear(d); err != nil {
@@ -39,6 +53,87 @@ func (f *folder) update(d disk) error {
 		return failed("remove", journal, err)
 	}
 	return nil
+}
+
+// watch is asked while files are written whether to stop, and told how far
+// that has come. Either may be left out.
+type watch struct {
+	stopping func() bool
+	told     func(written, all int)
+}
+
+func (w watch) stop() bool { return w.stopping != nil && w.stopping() }
+
+func (w watch) tell(written, all int) {
+	if w.told != nil {
+		w.told(written, all)
+	}
+}
+
+// prepared is what lies beside its place so far, and the folders that were
+// made for it, each after the one it lies in.
+type prepared struct{ files, folders []string }
+
+// prepare writes every file that is new or changed beside its place.
+func (f *folder) prepare(d disk, watch watch) (ready prepared, err error) {
+	names := slices.Sorted(slices.Values(slices.Concat(f.missing, f.changed)))
+	for i, name := range names {
+		if watch.stop() {
+			return ready, errStopped
+		}
+		if err := ready.makeFolder(d, path.Dir(name)); err != nil {
+			return ready, err
+		}
+		if err := writeTemporary(d, name, f.pages[name]); err != nil {
+			return ready, failed("write", name, err)
+		}
+		ready.files = append(ready.files, name)
+		watch.tell(i+1, len(names))
+	}
+	if watch.stop() {
+		return ready, errStopped
+	}
+	return ready, nil
+}
+
+// makeFolder makes a folder and those it lies in, where they are not there.
+func (r *prepared) makeFolder(d disk, name string) error {
+	if name == "." {
+		return nil
+	}
+	var new []string
+	for up := name; up != "."; up = path.Dir(up) {
+		if _, err := fs.Lstat(d.Tree(), up); !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+		new = append(new, up)
+	}
+	if err := d.Folder(name); err != nil {
+		return failed("make the folder", name, err)
+	}
+	slices.Reverse(new)
+	r.folders = append(r.folders, new...)
+	return nil
+}
+
+// takeBack removes what was prepared. What cannot be removed is removed by
+// the next run, which knows it by the journal.
+func (f *folder) takeBack(d disk, ready prepared) {
+	left := false
+	remove := func(name string) {
+		if err := d.Remove(name); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			left = true
+		}
+	}
+	for _, name := range ready.files {
+		remove(temporaryOf(name))
+	}
+	for _, name := range slices.Backward(ready.folders) {
+		remove(name)
+	}
+	if !left && !f.journal {
+		remove(journal)
+	}
 }
 
 // settled reports whether nothing has to be written, though files that were
@@ -54,18 +149,6 @@ func (f *folder) openJournal(d disk) error {
 	all.add(f.wrote)
 	if err := writeWhole(d, journal, all.lines()); err != nil {
 		return failed("write", journal, err)
-	}
-	return nil
-}
-
-func (f *folder) writePage(d disk, name string) error {
-	if up := path.Dir(name); up != "." {
-		if err := d.Folder(up); err != nil {
-			return failed("make the folder", up, err)
-		}
-	}
-	if err := writeWhole(d, name, f.pages[name]); err != nil {
-		return failed("write", name, err)
 	}
 	return nil
 }

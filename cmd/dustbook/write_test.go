@@ -45,7 +45,7 @@ func bring(t *testing.T, folder string, made map[string][]byte, d *frail) error 
 	if len(f.foreign) > 0 {
 		t.Fatalf("foreign: %v", f.foreign)
 	}
-	return f.update(d)
+	return f.update(d, watch{})
 }
 
 // sound is a disk that does not fail.

@@ -15,6 +15,10 @@ var (
 	colebrookSmooth  = frictionTable.Figure("colebrook smooth")
 )
 
+// Laws are the Reynolds numbers up to which the laminar law holds and from
+// which Colebrook's does.
+func Laws() (laminar, turbulent float64) { return laminarTo, turbulentFrom }
+
 // Reynolds is Re = ρ |V| d/μ.
 func Reynolds(s State, v unit.Velocity, d unit.Length) float64 {
 	return float64(s.Density) * math.Abs(float64(v)) * float64(d) / float64(s.Viscosity)

@@ -33,6 +33,12 @@ func (h Hand) constant() (number, speed, pressure float64) {
 	return handInch, fpm, inchWater
 }
 
+// Number is the formula's rounded constant, for whoever writes it out.
+func (h Hand) Number() float64 {
+	number, _, _ := h.constant()
+	return number
+}
+
 var (
 	handInch   = handTable.Figure("speed inch")
 	handMetric = handTable.Figure("speed metric")
@@ -92,6 +98,10 @@ func mustFit(w Wall) handFit {
 	part := func(letter string) float64 { return handTable.Figure(w.String() + " " + letter) }
 	return handFit{part("a"), part("b"), part("c")}
 }
+
+// Fit is the class's friction fit, for whoever writes it out: velocity
+// pressures lost in a foot are a V^b/Q^c, V in fpm and Q in cfm.
+func (w Wall) Fit() (a, b, c float64) { return handFits[w].a, handFits[w].b, handFits[w].c }
 
 // HandFriction is the trade's friction fit: the velocity pressures lost over a
 // length, L × a V^b/Q^c with V in fpm, Q in cfm and L in feet. For the hand

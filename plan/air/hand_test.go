@@ -1,6 +1,7 @@
 package air
 
 import (
+	"math"
 	"testing"
 
 	"dustbook/plan/unit"
@@ -107,4 +108,14 @@ func TestReadWall(t *testing.T) {
 	if _, ok := ReadWall("copper"); ok {
 		t.Error("an unknown wall was read")
 	}
+}
+
+// What is shown of the formulas is what they reckon with.
+func TestHandFormulasShown(t *testing.T) {
+	for _, w := range []Wall{Galvanised, Smooth, Flexible} {
+		a, b, c := w.Fit()
+		nearly(t, w.String(), HandFriction(w, 4000*fpm, 785*cfm, foot), a*math.Pow(4000, b)/math.Pow(785, c), 1e-12)
+	}
+	near(t, "inch", HandSpeed(HandInch, inchWater, 1)/fpm, HandInch.Number(), 1e-9)
+	near(t, "metric", HandSpeed(HandMetric, 1, 1), HandMetric.Number(), 1e-12)
 }

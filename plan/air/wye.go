@@ -73,6 +73,13 @@ func (w Wye) Loss(x float64) (Split, bool) {
 	}, true
 }
 
+// Parts are the figures of the formula at a flow ratio, for whoever writes it
+// out: b, F, R and C.
+func (w Wye) Parts(x float64) (area, turn, run, share float64) {
+	share, _ = w.share(x)
+	return w.area, w.turn, w.run, share
+}
+
 // share is C with its derivative.
 func (w Wye) share(x float64) (c, slope float64) {
 	if w.area <= wyeSmallBranch {

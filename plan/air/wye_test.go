@@ -140,3 +140,18 @@ func TestConvergingReduction(t *testing.T) {
 		near(t, "branch", got.Branch, c.share*(1+math.Pow(c.x/c.b, 2)-2*math.Pow(1-c.x, 2)), 1e-12)
 	}
 }
+
+// The parts of the formula, put together by hand, make its losses.
+func TestConvergingParts(t *testing.T) {
+	for _, angle := range []unit.Angle{30, 45, 52, 60, 80, 90} {
+		for _, branch := range []unit.Length{.1, .15, .2} {
+			w, _ := Converging(angle, .2, branch, .2)
+			for _, x := range []float64{0, .05, .3, .405, .42, .7, 1} {
+				b, f, r, c := w.Parts(x)
+				got, _ := w.Loss(x)
+				near(t, "branch", c*(1+math.Pow(x/b, 2)-2*math.Pow(1-x, 2)-f/b*x*x), got.Branch, 1e-12)
+				near(t, "run", r*x-x*x-f/b*x*x, got.Run, 1e-12)
+			}
+		}
+	}
+}

@@ -1,6 +1,8 @@
 package duct
 
 import (
+	"sync"
+
 	"dustbook/plan/air"
 	"dustbook/plan/shop"
 )
@@ -11,6 +13,8 @@ type Reckoning struct {
 	Trees []*Tree // one for each collector, in file order
 	Uses  []*Use  // with their results
 	Loads []Load  // what each fan asks of its motor, in file order
+
+	spreads map[*Result]func() *Spread
 }
 
 // StateOf is the state of the air in the ducts.
@@ -24,7 +28,7 @@ func StateOf(s *shop.Shop) air.State {
 // Reckon solves every use of a shop on every collector it needs, with the
 // filter in each state.
 func Reckon(s *shop.Shop) *Reckoning {
-	k := &Reckoning{State: StateOf(s), Uses: Uses(s)}
+	k := &Reckoning{State: StateOf(s), Uses: Uses(s), spreads: map[*Result]func() *Spread{}}
 	byCollector := map[*shop.Collector]*Tree{}
 	for _, c := range s.Collectors {
 		tree := Grow(s, c, k.State)
@@ -35,7 +39,9 @@ func Reckon(s *shop.Shop) *Reckoning {
 	for _, u := range k.Uses {
 		for _, c := range u.Collectors(s) {
 			for _, filter := range States(c) {
-				u.Results = append(u.Results, byCollector[c].Solve(u, filter))
+				r := byCollector[c].Solve(u, filter)
+				u.Results = append(u.Results, r)
+				k.spreads[r] = sync.OnceValue(func() *Spread { return byCollector[c].Spread(r) })
 			}
 		}
 		if len(u.Results) == 0 && len(u.Machines) > 0 {
@@ -52,4 +58,13 @@ func unserved(u *Use) *Result {
 		r.Ports = append(r.Ports, PortResult{Port: p, Weak: p.Need.Mark.Weak()})
 	}
 	return r
+}
+
+// Spread is how far the figures of a result may lie apart; it is solved when
+// it is first asked for, and once. Several may ask at a time.
+func (k *Reckoning) Spread(r *Result) *Spread {
+	if solve := k.spreads[r]; solve != nil {
+		return solve()
+	}
+	return &Spread{}
 }

@@ -1,6 +1,8 @@
 // Package duct knows how air shares itself out: a collector's ducts as a tree
 // of edges, the fan that draws on it, every use of the shop, and what each
-// use means for capture and carrying.
+// use means for capture and carrying. It answers which machines may run
+// together (RunTogether), whether a collector is big enough (BigEnough), what to
+// change first (First), and which sizes to choose (Choose).
 //
 // Flow is steady and incompressible at the shop's own air density. Node
 // pressures are total gauge pressures. Losses are charged as the method says:

@@ -19,13 +19,21 @@ func TransportRows() []source.Row { return transportRows }
 
 // transport finds a row of the transport data.
 func transport(name string) (unit.Velocity, source.Basis) {
-	for _, r := range transportRows {
+	for i, r := range transportRows {
 		if r.Text("case") == name {
-			return unit.Must[unit.Velocity](r.Text("speed")), r.Basis
+			return transportSpeeds[i], r.Basis
 		}
 	}
 	panic("duct: transport.csv has no row " + name)
 }
+
+// transportSpeeds are the speeds of the rows, read once.
+var transportSpeeds = func() (list []unit.Velocity) {
+	for _, r := range transportRows {
+		list = append(list, unit.Must[unit.Velocity](r.Text("speed")))
+	}
+	return list
+}()
 
 // Need is the transport velocity a stretch needs when a machine runs whose
 // dust passes it, at standard air, with the row that says so.

@@ -58,6 +58,7 @@ type Root interface {
 type Network struct {
 	Edges  []Edge
 	splits bool
+	fed    []bool // working space of MarkDead
 }
 
 // NewNetwork takes edges that stand before the edges they empty into.
@@ -76,7 +77,8 @@ func NewNetwork(edges []Edge) *Network {
 // MarkDead finds the edges that carry nothing because no open way leads into
 // them or out of them. An edge that is shut off is marked before the call.
 func (n *Network) MarkDead() {
-	fed := make([]bool, len(n.Edges))
+	n.fed = stretched(n.fed, len(n.Edges))
+	fed := n.fed
 	for i := range n.Edges {
 		e := &n.Edges[i]
 		if !e.Leaf {

@@ -51,7 +51,7 @@ func (s *Solver) Take(n *Network) {
 
 // stretched is a slice of n elements, all nought, in the room of another where
 // that is enough.
-func stretched[T int | float64](list []T, n int) []T {
+func stretched[T int | float64 | bool](list []T, n int) []T {
 	if cap(list) < n {
 		return make([]T, n)
 	}

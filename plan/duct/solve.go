@@ -63,7 +63,7 @@ func (t *Tree) Solve(u *Use, filter string) *Result {
 // unsized is the first duct of the tree whose size is still to be chosen.
 func (t *Tree) unsized() *shop.Duct {
 	for _, d := range t.shop.Ducts {
-		if d.Collector == t.Collector && d.Choose {
+		if d.Collector == t.Collector && d.Choose && t.bore(d.Stretches[0]) == 0 {
 			return d
 		}
 	}
@@ -91,6 +91,11 @@ func operate(s *Solver, fan *Fan, r *Result, ductOff bool) (flow float64, ok boo
 			return 0, false
 		}
 		return flow, within(flow, low, high, r)
+	}
+	if root, only := s.onTail(fan); only {
+		if flow, _, ok = s.Meet(root, (low+high)/2); ok {
+			return flow, within(flow, low, high, r)
+		}
 	}
 	found, sound := s.Crossings(fan)
 	if !sound {
@@ -211,7 +216,9 @@ func (t *Tree) reportDucts(r *Result, s *Solver, net *Network, flow, static floa
 			r.Stretches = append(r.Stretches, t.stretchResult(r, s, net, flows, stretch, press))
 		}
 		for _, leak := range d.Leaks {
-			r.Leaks = append(r.Leaks, LeakResult{leak, unit.Flow(flows[t.byLeak[leak]])})
+			if at, draws := t.byLeak[leak]; draws {
+				r.Leaks = append(r.Leaks, LeakResult{leak, unit.Flow(flows[at])})
+			}
 		}
 	}
 	t.reportPorts(r, flows)
@@ -240,10 +247,10 @@ func (t *Tree) stretchResult(r *Result, s *Solver, net *Network, flows []float64
 	e := &net.Edges[i]
 	d := stretch.Duct
 	v := StretchResult{Stretch: stretch, Flow: unit.Flow(flows[i])}
-	v.Velocity = unit.Velocity(unit.Six(float64(air.SpeedIn(v.Flow, d.Bore))))
-	if stretch.Number == 1 && d.Hose != nil {
+	v.Velocity = unit.Velocity(unit.Six(float64(air.SpeedIn(v.Flow, t.bore(stretch)))))
+	if hose := t.hose(d); stretch.Number == 1 && hose != nil {
 		v.Hose = true
-		v.HoseVelocity = unit.Velocity(unit.Six(float64(air.SpeedIn(unit.Flow(flows[t.byEnd[d]]), d.Hose.Size))))
+		v.HoseVelocity = unit.Velocity(unit.Six(float64(air.SpeedIn(unit.Flow(flows[t.byEnd[d]]), hose.Size))))
 	}
 	if e.Dead || !r.OnCurve {
 		return v

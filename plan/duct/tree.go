@@ -14,8 +14,11 @@ type Tree struct {
 	State     air.State
 
 	shop   *shop.Shop
+	as     alteration
 	how    air.Change
 	parts  []part
+	gates  []*shop.Gate // on its ducts, in file order
+	number map[*shop.Gate]int
 	byEdge map[*shop.Stretch]int
 	byEnd  map[*shop.Duct]int
 	byLeak map[*shop.Leak]int
@@ -33,13 +36,25 @@ type part struct {
 	end     *shop.Duct // the duct whose hood end this is
 	leak    *shop.Leak
 	ends    []Edge    // of an end: one for each port it may serve
+	numbers []int     // of a stretch: its gates' places among those of the collector
 	gates   []float64 // of a stretch: what each shut gate adds to Quad; +Inf shuts it off
 }
 
 // Grow makes the tree of one collector.
 func Grow(s *shop.Shop, c *shop.Collector, state air.State) *Tree {
+	return growAs(s, c, state, alteration{})
+}
+
+// growAs makes the tree with something altered.
+func growAs(s *shop.Shop, c *shop.Collector, state air.State, as alteration) *Tree {
 	how, _ := air.ReadChange(s.SizeChanges)
-	t := &Tree{Collector: c, State: state, shop: s, how: how, byEdge: map[*shop.Stretch]int{}, byEnd: map[*shop.Duct]int{}, byLeak: map[*shop.Leak]int{}}
+	t := &Tree{Collector: c, State: state, shop: s, as: as, how: how, byEdge: map[*shop.Stretch]int{}, byEnd: map[*shop.Duct]int{}, byLeak: map[*shop.Leak]int{}, number: map[*shop.Gate]int{}}
+	for _, g := range s.Gates {
+		if g.On.Collector == c {
+			t.number[g] = len(t.gates)
+			t.gates = append(t.gates, g)
+		}
+	}
 	for _, d := range s.Ducts {
 		if d.Into == nil && d.Collector == c {
 			t.grow(d)
@@ -62,7 +77,7 @@ func (t *Tree) grow(d *shop.Duct) []int {
 			}
 		}
 		for _, leak := range d.Leaks {
-			if leak.Node == node {
+			if leak.Node == node && !t.as.closed[leak] {
 				ahead = append(ahead, t.addLeak(leak))
 			}
 		}
@@ -123,25 +138,29 @@ func (t *Tree) change(from, to unit.Length) float64 {
 }
 
 func (t *Tree) addStretch(s *shop.Stretch) int {
-	d := s.Duct
-	e := pipe(t.State, d.Bore, d.Roughness, s.Length(), 1)
-	k := 0.0
-	for _, turn := range s.Turns {
-		k += air.Elbow(d.ElbowLoss, turn.Angle)
-	}
-	if s.Last() {
-		k += d.Loss + t.entry(d)
-		e.Quad += t.change(d.Bore, t.below(d))
-	}
-	unitLoss := dynamic(t.State, d.Bore)
-	e.Quad += k * unitLoss
+	d, bore := s.Duct, t.bore(s)
+	e := pipe(t.State, bore, d.Roughness, t.length(s), 1)
+	e.Quad = t.own(s)*dynamic(t.State, bore) + t.change(bore, t.below(s))
 	p := part{edge: e, stretch: s}
 	for _, g := range s.Gates {
-		p.gates = append(p.gates, shutLoss(g, d.Bore)*unitLoss)
+		p.numbers = append(p.numbers, t.number[g])
+		p.gates = append(p.gates, shutLoss(g, bore)*dynamic(t.State, bore))
 	}
 	at := t.add(p)
 	t.byEdge[s] = at
 	return at
+}
+
+// own is the sum of a stretch's coefficients on its own velocity pressure.
+func (t *Tree) own(s *shop.Stretch) float64 {
+	d, k := s.Duct, 0.0
+	for _, turn := range t.turns(s) {
+		k += air.Elbow(t.elbow(d), turn.Angle)
+	}
+	if s.Last() {
+		k += d.Loss + t.entry(d)
+	}
+	return k
 }
 
 // entry is the entry coefficient of the fitting a duct joins by.
@@ -149,15 +168,7 @@ func (t *Tree) entry(d *shop.Duct) float64 {
 	if t.shop.Junctions == "none" || d.Into == nil {
 		return 0
 	}
-	return air.Entry(d.Entry)
-}
-
-// below is the bore a duct empties into.
-func (t *Tree) below(d *shop.Duct) unit.Length {
-	if d.Into != nil {
-		return d.Into.Bore
-	}
-	return t.Collector.Inlet
+	return air.Entry(t.angle(d))
 }
 
 // shutLoss is the coefficient that a shut gate adds; +Inf where nothing
@@ -177,20 +188,25 @@ func shutLoss(g *shop.Gate, bore unit.Length) float64 {
 func (t *Tree) addEnd(d *shop.Duct) int {
 	p := part{end: d}
 	for _, port := range d.Serves {
-		e := Edge{Quad: port.HoodLoss * dynamic(t.State, port.Size)}
-		if h := d.Hose; h != nil {
-			e = pipe(t.State, h.Size, h.Roughness, h.Length, h.Times)
-			e.Quad = port.HoodLoss*dynamic(t.State, port.Size) + t.change(port.Size, h.Size) + t.change(h.Size, d.Bore)
-		} else {
-			e.Quad += t.change(port.Size, d.Bore)
-		}
-		e.Leaf = true
-		p.ends = append(p.ends, e)
+		p.ends = append(p.ends, t.hood(port, t.hose(d), t.bore(d.Stretches[0])))
 	}
 	p.edge = p.ends[0]
 	at := t.add(p)
 	t.byEnd[d] = at
 	return at
+}
+
+// hood is the edge of a port's hood, with the hose between it and a pipe.
+func (t *Tree) hood(port *shop.Port, hose *shop.Hose, bore unit.Length) Edge {
+	e := Edge{Quad: port.HoodLoss * dynamic(t.State, port.Size)}
+	if hose != nil {
+		e = pipe(t.State, hose.Size, hose.Roughness, hose.Length, hose.Times)
+		e.Quad = port.HoodLoss*dynamic(t.State, port.Size) + t.change(port.Size, hose.Size) + t.change(hose.Size, bore)
+	} else {
+		e.Quad += t.change(port.Size, bore)
+	}
+	e.Leaf = true
+	return e
 }
 
 func (t *Tree) addLeak(l *shop.Leak) int {
@@ -228,18 +244,18 @@ func (t *Tree) splitWye(d *shop.Duct) bool {
 			return false
 		}
 	}
-	wye, ok := air.Converging(d.Entry, into.Bore, d.Bore, into.Bore)
+	before, behind, own := into.Stretches[node-1], into.Stretches[node], last(d)
+	wye, ok := air.Converging(t.angle(d), t.bore(before), t.bore(own), t.bore(behind))
 	if !ok {
 		return false
 	}
-	unitLoss := dynamic(t.State, into.Bore)
-	branch := &t.parts[t.byEdge[d.Stretches[len(d.Stretches)-1]]].edge
-	run := &t.parts[t.byEdge[into.Stretches[node-1]]].edge
+	unitLoss := dynamic(t.State, t.bore(behind))
+	branch, run := &t.parts[t.byEdge[own]].edge, &t.parts[t.byEdge[before]].edge
 	if len(into.Leaks) > 0 && t.leaksAt(into, node) {
 		return false
 	}
-	branch.Quad -= air.Entry(d.Entry) * dynamic(t.State, d.Bore)
-	branch.Quad -= t.change(d.Bore, into.Bore) // the formulas hold the widening
+	branch.Quad -= air.Entry(t.angle(d)) * dynamic(t.State, t.bore(own))
+	branch.Quad -= t.change(t.bore(own), t.bore(behind)) // the formulas hold the widening
 	branch.Wye = &Split{Branch: true, Wye: wye, Dynamic: unitLoss}
 	run.Wye = &Split{Wye: wye, Dynamic: unitLoss}
 	return true
@@ -247,7 +263,7 @@ func (t *Tree) splitWye(d *shop.Duct) bool {
 
 func (t *Tree) leaksAt(d *shop.Duct, node int) bool {
 	for _, l := range d.Leaks {
-		if l.Node == node {
+		if l.Node == node && !t.as.closed[l] {
 			return true
 		}
 	}

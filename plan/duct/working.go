@@ -10,9 +10,10 @@ import (
 )
 
 // Term is one loss of a stretch as the working shows it: a coefficient on a
-// velocity pressure, or friction along a length.
+// velocity pressure, with the figures its formula took.
 type Term struct {
-	Name     string
+	Kind     TermKind
+	Name     string        // of a hood the port, of a gate the gate, of a hose what it is
 	Size     unit.Length   // the bore whose velocity pressure is charged
 	Velocity unit.Velocity // there
 	Dynamic  unit.Pressure // velocity pressure there
@@ -20,13 +21,45 @@ type Term struct {
 	Loss     unit.Pressure
 	Basis    source.Basis
 
-	Friction  bool
+	// of friction, in a duct or a hose
 	Length    unit.Length
 	Reynolds  float64
-	Factor    float64
+	Factor    float64 // f, before Times
+	Times     float64 // against the same hose pulled out
 	Roughness unit.Length
-	Hand      unit.Pressure // the same friction by the trade's hand fit
+
+	Angle unit.Angle // of an elbow or an entry
+	Join  bool       // the elbow makes up the angle to the join
+	Whole float64    // of an elbow, its coefficient at 90°
+
+	Other unit.Length // of a change of size, the larger bore
+	Ratio float64     // of a change of size, the smaller area over the larger
+	How   air.Change
+
+	Gate *shop.Gate // shut
+
+	Branch bool      // of a junction by flow split: this is the branch
+	Share  float64   // the branch's share of the combined flow
+	Wye    air.Wye   // its figures
+	All    unit.Flow // the combined flow
 }
+
+// TermKind is what a term stands for.
+type TermKind uint8
+
+// The kinds of term.
+const (
+	HoodTerm TermKind = iota
+	HoseTerm
+	FrictionTerm
+	ElbowTerm
+	GateTerm
+	ExtraTerm
+	EntryTerm
+	WideningTerm
+	NarrowingTerm
+	JunctionTerm
+)
 
 // Working lists the losses of a stretch in the order the air meets them, at
 // the flow it carries in a result. The terms add up to the stretch's loss.
@@ -34,19 +67,19 @@ func (t *Tree) Working(r *Result, s *shop.Stretch) []Term {
 	w := worker{t: t, flow: t.flowOf(r, s)}
 	d := s.Duct
 	w.until(r, s, s.To)
+	wye := t.parts[t.byEdge[s]].edge.Wye
 	if s.Last() {
 		if d.Loss > 0 {
-			w.charge("Extra loss", d.Bore, d.Loss, source.Basis{Mark: source.Given})
+			w.charge(Term{Kind: ExtraTerm, Size: t.bore(s), K: d.Loss, Basis: source.Basis{Mark: source.Given}})
 		}
-		if k := t.entry(d); k > 0 && t.parts[t.byEdge[s]].edge.Wye == nil {
-			w.charge("Entry at "+unit.Short(float64(d.Entry))+"°", d.Bore, k, entryBasis)
-		}
-		if t.parts[t.byEdge[s]].edge.Wye == nil {
-			w.change(d.Bore, t.below(d))
+		if k := t.entry(d); k > 0 && wye == nil {
+			w.charge(Term{Kind: EntryTerm, Size: t.bore(s), K: k, Angle: t.angle(d), Basis: entryBasis})
 		}
 	}
-	if wye := t.parts[t.byEdge[s]].edge.Wye; wye != nil {
-		w.junction(wye, t.flowOf(r, s.Below()), s.Below().Duct.Bore)
+	if wye == nil {
+		w.change(t.bore(s), t.below(s))
+	} else {
+		w.junction(wye, t.flowOf(r, s.Below()), t.bore(s.Below()))
 	}
 	return w.terms
 }
@@ -55,7 +88,7 @@ func (t *Tree) Working(r *Result, s *shop.Stretch) []Term {
 // at the place included: hood and hose where it has them, friction, elbows and
 // gates that are shut.
 func (w *worker) until(r *Result, s *shop.Stretch, place unit.Length) {
-	d := s.Duct
+	d, bore := s.Duct, w.t.bore(s)
 	if s.Number == 1 && len(d.Serves) > 0 {
 		flow := w.flow
 		port, _ := r.Use.Served(d)
@@ -63,56 +96,25 @@ func (w *worker) until(r *Result, s *shop.Stretch, place unit.Length) {
 		w.end(d, port)
 		w.flow = flow
 	}
-	w.friction("Friction", d.Bore, d.Roughness, place-s.From, 1, d.Rough, handWall(d.Material))
+	w.friction(Term{Kind: FrictionTerm, Size: bore, Roughness: d.Roughness, Length: place - s.From, Times: 1, Basis: d.Rough})
 	for _, turn := range s.Turns {
-		if turn.At > place {
-			continue
+		if turn.At <= place {
+			w.charge(Term{Kind: ElbowTerm, Size: bore, K: air.Elbow(d.ElbowLoss, turn.Angle), Angle: turn.Angle, Join: turn.Join, Whole: d.ElbowLoss, Basis: d.ElbowBasis})
 		}
-		name := "Elbow " + unit.Short(float64(turn.Angle)) + "°"
-		if turn.Join {
-			name = "Elbow " + unit.Short(float64(turn.Angle)) + "° to the join"
-		}
-		w.charge(name, d.Bore, air.Elbow(d.ElbowLoss, turn.Angle), d.ElbowBasis)
 	}
 	for _, g := range s.Gates {
 		if !r.Use.Open[g] && g.Where <= place {
-			w.charge(g.Name+", shut", d.Bore, shutLoss(g, d.Bore), g.Leak.Basis)
+			w.charge(Term{Kind: GateTerm, Name: g.Name, Size: bore, K: shutLoss(g, bore), Gate: g, Basis: g.Leak.Basis})
 		}
 	}
 }
 
-// flowOf is the flow a stretch carries in a result.
-func (t *Tree) flowOf(r *Result, s *shop.Stretch) unit.Flow {
-	for i := range r.Stretches {
-		if r.Stretches[i].Stretch == s {
-			return r.Stretches[i].Flow
-		}
-	}
-	return 0
-}
-
-// endFlow is what a duct's own end lets in: what its first stretch carries
-// less what joins or leaks in at its upstream end.
-func (t *Tree) endFlow(r *Result, d *shop.Duct) unit.Flow {
-	return t.flowOf(r, d.Stretches[0]) - t.entering(r, d, 0)
-}
-
-// entering is what comes in at a node of a duct from other ducts and holes.
-func (t *Tree) entering(r *Result, d *shop.Duct, node int) (sum unit.Flow) {
-	for _, other := range d.Joined {
-		if n := len(other.Stretches); other.JoinNode == node {
-			sum += t.flowOf(r, other.Stretches[n-1]) + t.entering(r, other, n)
-		}
-	}
-	for _, leak := range r.Leaks {
-		if leak.Leak.On == d && leak.Leak.Node == node {
-			sum += leak.Flow
-		}
-	}
-	return sum
-}
-
-var entryBasis = source.Basis{Document: "vent-manual", Clause: "branch entry", Mark: source.Memory}
+var (
+	entryBasis     = source.Basis{Document: "vent-manual", Clause: "branch entry", Mark: source.Memory}
+	wideningBasis  = source.Basis{Document: "crane-tp410", Clause: "gradual enlargement", Mark: source.Reported}
+	narrowingBasis = source.Basis{Document: "vent-manual", Clause: "contractions", Mark: source.Memory}
+	junctionBasis  = source.Basis{Document: "crane-tp410", Clause: "converging wye", Mark: source.Reported}
+)
 
 // worker adds up terms at one flow.
 type worker struct {
@@ -121,82 +123,71 @@ type worker struct {
 	terms []Term
 }
 
-func (w *worker) term(name string, bore unit.Length, basis source.Basis) Term {
-	v := air.SpeedIn(w.flow, bore)
-	return Term{Name: name, Size: bore, Velocity: v, Dynamic: w.t.State.VelocityPressure(v), Basis: basis}
+// at is a term with the speed in its bore at a flow.
+func (w *worker) at(x Term, flow unit.Flow) Term {
+	x.Velocity = air.SpeedIn(flow, x.Size)
+	x.Dynamic = w.t.State.VelocityPressure(x.Velocity)
+	return x
 }
 
-func (w *worker) charge(name string, bore unit.Length, k float64, basis source.Basis) {
-	if math.IsInf(k, 1) {
+func (w *worker) charge(x Term) {
+	if math.IsInf(x.K, 1) {
 		return // shut tight: nothing flows, so there is nothing to show
 	}
-	x := w.term(name, bore, basis)
-	x.K = k
-	x.Loss = unit.Pressure(k) * x.Dynamic
+	x = w.at(x, w.flow)
+	x.Loss = unit.Pressure(x.K) * x.Dynamic
 	w.terms = append(w.terms, x)
 }
 
-func (w *worker) friction(name string, bore, roughness, length unit.Length, times float64, basis source.Basis, hand air.Wall) {
-	x := w.term(name, bore, basis)
-	x.Friction, x.Length, x.Roughness = true, length, roughness
-	x.Reynolds = air.Reynolds(w.t.State, x.Velocity, bore)
+func (w *worker) friction(x Term) {
+	x = w.at(x, w.flow)
+	x.Reynolds = air.Reynolds(w.t.State, x.Velocity, x.Size)
 	if x.Reynolds > 0 {
-		x.Factor = air.Factor(x.Reynolds, float64(roughness/bore)) * times
-		x.K = x.Factor * float64(length/bore)
+		x.Factor = air.Factor(x.Reynolds, float64(x.Roughness/x.Size))
+		x.K = x.Factor * x.Times * float64(x.Length/x.Size)
 		x.Loss = unit.Pressure(x.K) * x.Dynamic
-		x.Hand = unit.Pressure(air.HandFriction(hand, x.Velocity, w.flow, length)*times) * x.Dynamic
 	}
 	w.terms = append(w.terms, x)
 }
 
 // change adds the loss where two sizes meet.
 func (w *worker) change(from, to unit.Length) {
+	small, large := min(from, to), max(from, to)
+	x := Term{Size: small, Other: large, Ratio: float64(small/large) * float64(small/large), How: w.t.how}
 	switch {
 	case unit.Compare(float64(from), float64(to)) < 0:
-		if k := air.Widening(from, to, w.t.how); k > 0 {
-			w.charge("Widening", from, k, wideningBasis)
-		}
+		x.Kind, x.K, x.Basis = WideningTerm, air.Widening(from, to, w.t.how), wideningBasis
 	case unit.Compare(float64(from), float64(to)) > 0:
-		if k := air.Narrowing(from, to, w.t.how); k > 0 {
-			w.charge("Narrowing", to, k, narrowingBasis)
-		}
+		x.Kind, x.K, x.Basis = NarrowingTerm, air.Narrowing(from, to, w.t.how), narrowingBasis
+	}
+	if x.K > 0 {
+		w.charge(x)
 	}
 }
 
-var (
-	wideningBasis  = source.Basis{Document: "crane-tp410", Clause: "gradual enlargement", Mark: source.Reported}
-	narrowingBasis = source.Basis{Document: "vent-manual", Clause: "contractions", Mark: source.Memory}
-)
-
 // end adds hood, hose and the size changes between them.
 func (w *worker) end(d *shop.Duct, port *shop.Port) {
-	w.charge("Hood "+port.Full(), port.Size, port.HoodLoss, port.Hood)
-	h := d.Hose
+	w.charge(Term{Kind: HoodTerm, Name: port.Full(), Size: port.Size, K: port.HoodLoss, Basis: port.Hood})
+	h, bore := w.t.hose(d), w.t.bore(d.Stretches[0])
 	if h == nil {
-		w.change(port.Size, d.Bore)
+		w.change(port.Size, bore)
 		return
 	}
 	w.change(port.Size, h.Size)
-	w.friction("Hose, "+h.Material, h.Size, h.Roughness, h.Length, h.Times, h.Rough, air.Flexible)
-	w.change(h.Size, d.Bore)
+	w.friction(Term{Kind: HoseTerm, Name: h.Material, Size: h.Size, Roughness: h.Roughness, Length: h.Length, Times: h.Times, Basis: h.Rough})
+	w.change(h.Size, bore)
 }
 
 // junction adds the flow-split loss on the combined velocity pressure.
 func (w *worker) junction(split *Split, all unit.Flow, bore unit.Length) {
 	loss, _, _ := split.loss(float64(w.flow), float64(all))
-	v := air.SpeedIn(all, bore)
-	x := Term{Name: "Junction by flow split", Size: bore, Velocity: v, Dynamic: w.t.State.VelocityPressure(v), Loss: unit.Pressure(loss), Basis: source.Basis{Document: "crane-tp410", Clause: "converging wye", Mark: source.Reported}}
-	if x.Dynamic > 0 {
+	x := w.at(Term{Kind: JunctionTerm, Size: bore, Branch: split.Branch, Wye: split.Wye, All: all, Loss: unit.Pressure(loss), Basis: junctionBasis}, all)
+	if all > 0 {
+		x.Share = min(1, max(0, float64(w.flow/all)))
+		if !split.Branch {
+			x.Share = 1 - x.Share
+		}
 		x.K = loss / float64(x.Dynamic)
 	}
 	w.terms = append(w.terms, x)
-}
-
-// handWall is the class of the trade's hand fit a material falls into.
-func handWall(material string) air.Wall {
-	switch material {
-	case "spiral steel", "snap-lock steel", "flanged steel":
-		return air.Galvanised
-	}
-	return air.Smooth
 }

@@ -1,9 +1,16 @@
 package duct
 
 import (
+	"bytes"
+	"encoding/csv"
 	"math"
 	"os"
+	"slices"
+	"strconv"
 	"testing"
+
+	"dustbook/plan/air"
+	"dustbook/plan/unit"
 )
 
 // The terms of the working add up to the stretch's loss, in every use that
@@ -61,4 +68,50 @@ func treeOf(k *Reckoning, r *Result) *Tree {
 		}
 	}
 	return nil
+}
+
+// Source: Crane TP 410 (2009) converging wyes, as the open fluid-mechanics
+// library 1.0.22 computes them: what the working shows for branch and run of
+// each of its rows.
+func TestWorkingSplitAgainstLibrary(t *testing.T) {
+	text, err := os.ReadFile("../air/testdata/converging_junctions.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := csv.NewReader(bytes.NewReader(text))
+	in.Comment = '#'
+	rows, err := in.ReadAll()
+	if err != nil || len(rows) != 41 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	column := func(row []string, name string) float64 {
+		x, err := strconv.ParseFloat(row[slices.Index(rows[0], name)], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return x
+	}
+	s := mustRead(t, twig)
+	tree := Grow(s, s.Collectors[0], StateOf(s))
+	const all = 0.6
+	for _, row := range rows[1:] {
+		run, branch := unit.Length(column(row, "D_run_m")), unit.Length(column(row, "D_branch_m"))
+		wye, ok := air.Converging(unit.Angle(column(row, "angle_deg")), run, branch, run)
+		if !ok {
+			t.Errorf("%s is out of range", row[0])
+		}
+		share := column(row, "flow_ratio_branch")
+		for _, half := range []struct {
+			branch bool
+			flow   float64
+			column string
+		}{{true, share * all, "K_branch_on_combined"}, {false, (1 - share) * all, "K_run_on_combined"}} {
+			w := worker{t: tree, flow: unit.Flow(half.flow)}
+			w.junction(&Split{Branch: half.branch, Wye: wye, Dynamic: dynamic(tree.State, run)}, all, run)
+			got, want := w.terms[0], column(row, half.column)
+			if math.Abs(got.K-want) > 1e-6 || !near(got.Share, share, 1e-9) || !near(float64(got.Loss), got.K*float64(got.Dynamic), 1e-9) {
+				t.Errorf("%s, branch %v: K %.9g on share %g, want %.9g on %g", row[0], half.branch, got.K, got.Share, want, share)
+			}
+		}
+	}
 }

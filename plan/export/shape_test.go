@@ -19,8 +19,8 @@ var shape = map[string][]string{
 	"air":        {"density_kg_m3", "viscosity_pa_s"},
 	"uses":       {"name", "machines", "collector", "filter", "captured", "carried", "open_gates", "fan", "ports", "ducts", "leaks"},
 	"uses fan":   {"flow_m3_s", "static_pa", "power_w", "on_curve", "claimed", "inlet_suction_pa", "separator_pa", "filter_pa", "outlet_pa"},
-	"uses ports": {"port", "need_m3_s", "need_from", "flow_m3_s", "captured"},
-	"uses ducts": {"duct", "stretch", "flow_m3_s", "velocity_m_s", "transport_m_s", "loss_pa"},
+	"uses ports": {"port", "need_m3_s", "need_from", "flow_m3_s", "low_m3_s", "high_m3_s", "captured"},
+	"uses ducts": {"duct", "stretch", "flow_m3_s", "velocity_m_s", "low_m_s", "high_m_s", "transport_m_s", "loss_pa"},
 	"uses leaks": {"on", "flow_m3_s"},
 }
 

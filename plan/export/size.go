@@ -2,6 +2,13 @@
 // program for other programs: the JSON of size. Numbers are in SI base units,
 // their names carry the unit, and each has the shortest form of six
 // significant digits.
+//
+// A flow or a velocity that was solved again with uncertain figures stands
+// with its band: eight of ten solves lie between low and high. Where there is
+// no band, both are null: off the curve, in a stretch that carries no dust of
+// the use, and where too many of the solves leave the curve. In a duct with a
+// slower hose the band is that of the hose. No verdict of this document looks
+// at a band.
 package export
 
 import (
@@ -69,6 +76,8 @@ type SizePort struct {
 	Need     Number  `json:"need_m3_s"`
 	NeedFrom string  `json:"need_from"`
 	Flow     *Number `json:"flow_m3_s"`
+	Low      *Number `json:"low_m3_s"`
+	High     *Number `json:"high_m3_s"`
 	Captured bool    `json:"captured"`
 }
 
@@ -78,6 +87,8 @@ type SizeDuct struct {
 	Stretch   int     `json:"stretch"`
 	Flow      *Number `json:"flow_m3_s"`
 	Velocity  *Number `json:"velocity_m_s"`
+	Low       *Number `json:"low_m_s"`
+	High      *Number `json:"high_m_s"`
 	Transport *Number `json:"transport_m_s"`
 	Loss      *Number `json:"loss_pa"`
 	Hose      *Number `json:"hose_velocity_m_s,omitempty"`
@@ -96,12 +107,22 @@ func MakeSize(p *plan.Plan) Size {
 		Air:  SizeAir{Number(p.Air.State.Density), Number(p.Air.State.Viscosity)},
 		Uses: []SizeUse{},
 	}
+	Bands(p, everyResult(p))
 	for _, u := range p.Air.Uses {
 		for _, r := range u.Results {
 			doc.Uses = append(doc.Uses, sizeUse(p, r))
 		}
 	}
 	return doc
+}
+
+// everyResult lists the results of every use, in the order of the document.
+func everyResult(p *plan.Plan) []*duct.Result {
+	var list []*duct.Result
+	for _, u := range p.Air.Uses {
+		list = append(list, u.Results...)
+	}
+	return list
 }
 
 func sizeUse(p *plan.Plan, r *duct.Result) SizeUse {
@@ -123,12 +144,15 @@ func sizeUse(p *plan.Plan, r *duct.Result) SizeUse {
 		Flow: known(float64(r.Flow)), Static: known(float64(r.Static)), Power: number(float64(r.Power), r.PowerKnown), OnCurve: r.OnCurve, Claimed: r.Claimed,
 		Inlet: known(float64(r.Inlet)), Separator: known(float64(r.Separator)), Filter: known(float64(r.FilterLoss)), Outlet: known(float64(r.Outlet)),
 	}
+	spread := p.Air.Spread(r)
 	for _, at := range r.Ports {
-		v.Ports = append(v.Ports, SizePort{at.Port.Full(), Number(at.Port.Flow), needFrom(at.Port.Need), known(float64(at.Flow)), at.Captured})
+		low, high := band(spread.Port(at.Port))
+		v.Ports = append(v.Ports, SizePort{at.Port.Full(), Number(at.Port.Flow), needFrom(at.Port.Need), known(float64(at.Flow)), low, high, at.Captured})
 	}
 	for _, at := range r.Stretches {
+		low, high := band(spread.Speed(at.Stretch))
 		row := SizeDuct{
-			Duct: at.Stretch.Duct.Name, Stretch: at.Stretch.Number, Flow: known(float64(at.Flow)), Velocity: known(float64(at.Velocity)),
+			Duct: at.Stretch.Duct.Name, Stretch: at.Stretch.Number, Flow: known(float64(at.Flow)), Velocity: known(float64(at.Velocity)), Low: low, High: high,
 			Transport: number(float64(at.Transport), at.Judged), Loss: known(float64(at.Loss)),
 		}
 		if at.Hose {
@@ -140,6 +164,12 @@ func sizeUse(p *plan.Plan, r *duct.Result) SizeUse {
 		v.Leaks = append(v.Leaks, SizeLeak{at.Leak.On.Name, known(float64(at.Flow))})
 	}
 	return v
+}
+
+// band is a band's ends, or null twice where there is none.
+func band(b duct.Range) (low, high *Number) {
+	known := b != duct.Range{}
+	return number(b.Low, known), number(b.High, known)
 }
 
 // number is a number, or null where it is not known.

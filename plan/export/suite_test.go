@@ -39,6 +39,8 @@ type use struct {
 		Need     float64  `json:"need_m3_s"`
 		NeedFrom string   `json:"need_from"`
 		Flow     *float64 `json:"flow_m3_s"`
+		Low      *float64 `json:"low_m3_s"`
+		High     *float64 `json:"high_m3_s"`
 		Captured bool
 	}
 	Ducts []piece
@@ -53,6 +55,8 @@ type piece struct {
 	Stretch   int
 	Flow      *float64 `json:"flow_m3_s"`
 	Velocity  *float64 `json:"velocity_m_s"`
+	Low       *float64 `json:"low_m_s"`
+	High      *float64 `json:"high_m_s"`
 	Transport *float64 `json:"transport_m_s"`
 	Loss      *float64 `json:"loss_pa"`
 	Hose      *float64 `json:"hose_velocity_m_s"`

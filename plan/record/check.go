@@ -21,6 +21,7 @@ type Names struct {
 	Filters    []string // a filter goes by the name of its collector
 	Rooms      []string
 	Uses       []string // every machine alone and those that every shop has among them
+	Sheets     []string // of the book, that are printed in two languages
 }
 
 // kindOfThing is a kind of thing that a reading can be taken at.
@@ -42,6 +43,7 @@ var things = []kindOfThing{
 	{"filter", "the filter of a collector", func(n Names) []string { return n.Filters }},
 	{"room", "a room", func(n Names) []string { return n.Rooms }},
 	{"use", "a use", func(n Names) []string { return n.Uses }},
+	{"sheet", "a sheet", func(n Names) []string { return n.Sheets }},
 }
 
 // fewNames is up to how many names a message lists them all.

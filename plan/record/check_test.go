@@ -66,7 +66,7 @@ func TestCheck(t *testing.T) {
 func TestCheckFindsEveryKind(t *testing.T) {
 	for i, thing := range things {
 		only := Names{}
-		lists := []*[]string{&only.Ports, &only.Ducts, &only.Gates, &only.Taps, &only.Devices, &only.Chains, &only.Machines, &only.Collectors, &only.Filters, &only.Rooms, &only.Uses}
+		lists := []*[]string{&only.Ports, &only.Ducts, &only.Gates, &only.Taps, &only.Devices, &only.Chains, &only.Machines, &only.Collectors, &only.Filters, &only.Rooms, &only.Uses, &only.Sheets}
 		*lists[i] = []string{"X"}
 		if p := only.missing("at", "X", []string{thing.word}); p != nil {
 			t.Errorf("%s: %v", thing.word, p)

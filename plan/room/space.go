@@ -15,7 +15,7 @@ type Space struct {
 	Volume     Figure[unit.Volume]
 	Openings   Figure[unit.Area] // the free area for make-up air that its rooms state, added up
 	Appliances []*shop.Appliance // that burn something
-	Limit      *Limit // the strictest of its appliances; nil where none of them has one
+	Limit      *Limit            // the strictest of its appliances; nil where none of them has one
 
 	// What a room air cleaner would move for the usual changes of air: from,
 	// and to. Common practice.

@@ -167,10 +167,13 @@ func (s *scope) assume(field, value string, basis source.Basis) {
 	s.r.shop.Assumed = append(s.r.shop.Assumed, Assumption{Thing: s.thing(), Field: s.table + "." + field, Value: value, Basis: basis, At: s.t.At})
 }
 
+// Whole is what an assumption is about where it is about no one thing.
+const Whole = "the shop"
+
 // thing is what an assumption is about.
 func (s *scope) thing() string {
 	if s.about == "" {
-		return "the shop"
+		return Whole
 	}
 	return s.about
 }

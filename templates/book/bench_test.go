@@ -113,10 +113,7 @@ func (r *reference) run(b *testing.B) int {
 // their ratio to the reference. Ask for ten rounds or more with -benchtime 10x,
 // on a machine that does nothing else.
 func BenchmarkBook(b *testing.B) {
-	text, err := os.ReadFile("../drawing/testdata/works.toml")
-	if err != nil {
-		b.Fatal(err)
-	}
+	text := worksText(b)
 	p := planOf(b, text)
 	findings := checks.Run(p)
 	size := 0

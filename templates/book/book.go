@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"dustbook/checks"
 	"dustbook/plan"
@@ -21,21 +22,27 @@ import (
 // "sha256  path" for every other file, sorted by path.
 const Manifest = "dustbook.manifest"
 
+// Make makes the book of an order that says no more than this; notes may be
+// nil.
+func Make(p *plan.Plan, findings []checks.Finding, notes fs.FS, workers int) (map[string][]byte, error) {
+	return Order{Plan: p, Findings: findings, Notes: notes, Workers: workers}.Make()
+}
+
 // Make makes every file of the book, by path with forward slashes. The bytes
-// depend on the plan, its findings and the shop's own notes alone, whatever
-// the count of workers; notes may be nil. What is wrong with the notes is an
+// depend on the plan, its findings, the other layout and the shop's own notes
+// alone, whatever the count of workers. What is wrong with the notes is an
 // error of type entry.Problems. Any other error means a fault of the program:
 // a template that does not render, a link that leads nowhere, an id that
 // stands twice.
-func Make(p *plan.Plan, findings []checks.Finding, notes fs.FS, workers int) (map[string][]byte, error) {
-	sheets, err := templates.New(p, findings)
+func (o Order) Make() (map[string][]byte, error) {
+	sheets, err := templates.New(o.Plan, o.Findings, o.Beside...)
 	if err != nil {
 		return nil, err
 	}
-	if err := sheets.AddNotes(notes); err != nil {
+	if err := sheets.AddNotes(o.Notes); err != nil {
 		return nil, err
 	}
-	pages, err := render(sheets, workers)
+	pages, read, err := o.render(sheets)
 	if err != nil {
 		return nil, err
 	}
@@ -43,37 +50,41 @@ func Make(p *plan.Plan, findings []checks.Finding, notes fs.FS, workers int) (ma
 	if files == nil {
 		files = map[string][]byte{}
 	}
-	outside := map[string][]string{}
+	outside, known := map[string][]string{}, map[string]page{}
 	for i, s := range sheets.Sheets {
 		if _, twice := files[s.Path]; twice {
 			return nil, fmt.Errorf("two files want the path %s", s.Path)
 		}
 		files[s.Path] = pages[i]
-		outside[s.Path] = s.Outside
+		outside[s.Path], known[s.Path] = s.Outside, read[i]
 	}
 	css, err := squeezeStyle(templates.Stylesheet())
 	if err != nil {
 		return nil, err
 	}
 	files["book.css"] = css
-	if err := checkLinks(files, outside); err != nil {
+	if err := checkLinks(files, known, outside); err != nil {
 		return nil, err
 	}
 	files[Manifest] = manifest(files)
 	return files, nil
 }
 
-// render renders every sheet, each into its own place, so that the order of
-// the work changes nothing.
-func render(b *templates.Book, workers int) ([][]byte, error) {
-	pages := make([][]byte, len(b.Sheets))
+// render renders every sheet and reads its links, each into its own place, so
+// that the order of the work changes nothing.
+func (o Order) render(b *templates.Book) ([][]byte, []page, error) {
+	pages, read := make([][]byte, len(b.Sheets)), make([]page, len(b.Sheets))
 	faults := make([]error, len(b.Sheets))
 	next := make(chan int)
+	var made atomic.Int64
 	var done sync.WaitGroup
-	for range max(workers, 1) {
+	for range max(o.Workers, 1) {
 		done.Go(func() {
 			for i := range next {
-				pages[i], faults[i] = renderOne(b, b.Sheets[i])
+				if pages[i], faults[i] = renderOne(b, b.Sheets[i]); faults[i] == nil {
+					read[i] = readPage(pages[i])
+				}
+				o.tell(int(made.Add(1)), len(pages))
 			}
 		})
 	}
@@ -82,7 +93,7 @@ func render(b *templates.Book, workers int) ([][]byte, error) {
 	}
 	close(next)
 	done.Wait()
-	return pages, errors.Join(faults...)
+	return pages, read, errors.Join(faults...)
 }
 
 // renderOne renders one sheet. A panic in it becomes its error: it must not

@@ -1,15 +1,12 @@
 package book
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"maps"
 	"net/url"
 	"slices"
 	"strings"
-
-	"golang.org/x/net/html"
 )
 
 // page is what a page links to and the ids it has.
@@ -20,15 +17,22 @@ type page struct {
 	refs  []string // ids that attributes of the page refer to
 }
 
-// checkLinks reports every link that leads nowhere, every id that stands
-// twice, and every address outside the book that its sheet may not link to.
-func checkLinks(files map[string][]byte, outside map[string][]string) error {
-	pages := map[string]page{}
+// checkLinks reports every link of the pages that leads to no file of the
+// book, or to no place on it, every id that stands twice, and every address
+// outside the book that its sheet may not link to.
+func checkLinks(files map[string][]byte, pages map[string]page, outside map[string][]string) error {
 	var faults []error
-	for _, path := range slices.Sorted(maps.Keys(files)) {
-		if strings.HasSuffix(path, ".html") {
-			pages[path] = readPage(files[path])
+	checked := map[string]string{} // links to other sheets, which most sheets share
+	check := func(link, from string) string {
+		if strings.HasPrefix(link, "#") || strings.HasPrefix(link, "?") || link == "" {
+			return checkLink(link, from, files, pages)
 		}
+		fault, done := checked[link]
+		if !done {
+			fault = checkLink(link, from, files, pages)
+			checked[link] = fault
+		}
+		return fault
 	}
 	for _, path := range slices.Sorted(maps.Keys(pages)) {
 		p := pages[path]
@@ -46,12 +50,12 @@ func checkLinks(files map[string][]byte, outside map[string][]string) error {
 			if slices.Contains(outside[path], link) {
 				continue
 			}
-			if fault := checkLink(link, path, files, pages); fault != "" {
+			if fault := check(link, path); fault != "" {
 				faults = append(faults, fmt.Errorf("%s: the link %q %s", path, link, fault))
 			}
 		}
 		for _, link := range p.shows {
-			if fault := checkLink(link, path, files, pages); fault != "" {
+			if fault := check(link, path); fault != "" {
 				faults = append(faults, fmt.Errorf("%s: what it shows, %q, %s", path, link, fault))
 			}
 		}
@@ -82,32 +86,4 @@ func checkLink(link, from string, files map[string][]byte, pages map[string]page
 		return "leads to no place on its sheet"
 	}
 	return ""
-}
-
-// readPage collects links and ids of a page.
-func readPage(data []byte) page {
-	p := page{ids: map[string]int{}}
-	tokens := html.NewTokenizer(bytes.NewReader(data))
-	for {
-		switch tokens.Next() {
-		case html.ErrorToken:
-			return p
-		case html.StartTagToken, html.SelfClosingTagToken:
-			token := tokens.Token()
-			for _, a := range token.Attr {
-				switch {
-				case a.Key == "href" && token.Data == "a":
-					p.links = append(p.links, a.Val)
-				case a.Key == "href" || a.Key == "src" || a.Key == "xlink:href":
-					p.shows = append(p.shows, a.Val)
-				}
-				switch a.Key {
-				case "id":
-					p.ids[a.Val]++
-				case "aria-labelledby", "aria-describedby", "for", "headers":
-					p.refs = append(p.refs, strings.Fields(a.Val)...)
-				}
-			}
-		}
-	}
 }

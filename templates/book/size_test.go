@@ -2,6 +2,7 @@ package book_test
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -53,11 +54,22 @@ func TestSizes(t *testing.T) {
 		"small":   bookOf(t, content.Small(), 2),
 		"starter": bookOf(t, content.Starter(), 2),
 		"hall":    bookOf(t, []byte(hallText(t)), 2),
+		"works":   bookOf(t, worksText(t), 2),
 	} {
 		for _, over := range overSize(files, largestSheet) {
 			t.Errorf("%s: %s, more than %d", name, over, largestSheet)
 		}
 	}
+}
+
+// worksText is the shop file of the works: twenty-four machines.
+func worksText(t testing.TB) []byte {
+	t.Helper()
+	text, err := os.ReadFile("../drawing/testdata/works.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text
 }
 
 // The count takes the stylesheet in, and reports a sheet one byte over.

@@ -73,9 +73,9 @@ func (b *balance) bar(l look, from int, q unit.Flow, says string) {
 }
 
 var (
-	drawnLook = look{fill: air, line: dark, weight: 12, mitre: true}
-	backLook  = look{fill: tint, line: dark, weight: 12, mitre: true}
-	comesLook = look{fill: paper, line: dark, weight: 16, dash: "8 6", mitre: true}
+	drawnLook = look{fill: air, line: dark, weight: 12}
+	backLook  = look{fill: tint, line: dark, weight: 12}
+	comesLook = look{fill: paper, line: dark, weight: 16, dash: "8 6"}
 )
 
 // balanceKey says what the bars are.

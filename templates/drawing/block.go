@@ -37,13 +37,12 @@ func writing(text string, bold bool, size, most, lines int) block {
 	return b
 }
 
-// add puts a word behind the last line where it fits within most, else on a
-// line of its own.
-func (b *block) add(r run, most int) {
+// add puts a word behind the last line where the longest that may stand there
+// fits within most, else on a line of its own.
+func (b *block) add(r run, longest string, most int) {
 	last := len(b.lines) - 1
-	gap := run{" " + r.text, r.bold, r.path}
-	if b.runWidth(b.lines[last])+b.runWidth([]run{gap}) <= most {
-		b.lines[last] = append(b.lines[last], gap)
+	if b.runWidth(b.lines[last])+b.runWidth([]run{{" " + longest, r.bold, ""}}) <= most {
+		b.lines[last] = append(b.lines[last], run{" " + r.text, r.bold, r.path})
 		return
 	}
 	b.lines = append(b.lines, []run{r})
@@ -139,7 +138,7 @@ func (p *pen) write(b *block, in box, h hang) {
 	p.reach(in)
 	if b.full != "" {
 		p.begin("g")
-		p.WriteString("<title>" + escaped(b.full) + "</title>")
+		p.raw("<title>", escaped(b.full), "</title>")
 	}
 	for i, line := range b.lines {
 		p.textLine(b, line, spot{x, top + b.leading()*i + b.size*95/100}, h)
@@ -151,52 +150,68 @@ func (p *pen) write(b *block, in box, h hang) {
 
 // textLine writes one line at its baseline.
 func (p *pen) textLine(b *block, line []run, at spot, h hang) {
-	pairs := []string{"x", figure(at.x), "y", figure(at.y)}
-	if b.size != smallText {
-		pairs = append(pairs, "font-size", figure(b.size))
-	}
-	if h != fromStart {
-		pairs = append(pairs, "text-anchor", string(h))
-	}
 	allBold := true
 	for _, r := range line {
 		allBold = allBold && r.bold
 	}
-	if allBold {
-		pairs = append(pairs, "font-weight", "700")
+	var room [160]byte
+	p.start("text", b.append(room[:0], h, allBold))
+	p.number("x", at.x)
+	p.number("y", at.y)
+	p.styled()
+	p.raw(">")
+	for _, r := range line {
+		if r.path != "" {
+			p.linked = true
+			p.tag("a", "href", r.path)
+		}
+		says, short, marked := strings.Cut(r.text, slowMark)
+		p.span(says, r.bold && !allBold, bare)
+		if marked {
+			p.span(slowMark+short, r.bold && !allBold, stop)
+		}
+		if r.path != "" {
+			p.raw("</a>")
+		}
+	}
+	p.raw("</text>")
+}
+
+// append adds the attributes of a line of the block.
+func (b *block) append(out []byte, h hang, bold bool) []byte {
+	if b.size != smallText {
+		out = append(appendFigure(append(out, ` font-size="`...), b.size), '"')
+	}
+	if h != fromStart {
+		out = append(append(append(out, ` text-anchor="`...), h...), '"')
+	}
+	if bold {
+		out = append(out, ` font-weight="700"`...)
 	}
 	if b.ink != dark {
-		pairs = append(pairs, look{fill: b.ink}.pairs()...)
+		out = look{fill: b.ink}.append(out)
 	}
-	p.begin("text", pairs...)
-	for _, r := range line {
-		p.link(r.path, func() {
-			says, short, marked := strings.Cut(r.text, slowMark)
-			p.span(says, r.bold && !allBold, bare)
-			if marked {
-				p.span(slowMark+short, r.bold && !allBold, stop)
-			}
-		})
-	}
-	p.end("text")
+	return out
 }
 
 // span writes a part of a line, in bold or in another colour where asked.
 func (p *pen) span(text string, bold bool, i ink) {
-	var pairs []string
+	if text == "" {
+		return
+	}
+	plain := !bold && i == bare
+	if !plain {
+		p.raw("<tspan")
+	}
 	if bold {
-		pairs = append(pairs, "font-weight", "700")
+		p.raw(` font-weight="700"`)
 	}
 	if i != bare {
-		pairs = append(pairs, look{fill: i}.pairs()...)
+		p.out = look{fill: i}.append(p.out)
 	}
-	switch {
-	case text == "":
-	case pairs == nil:
-		p.WriteString(escaped(text))
-	default:
-		p.begin("tspan", pairs...)
-		p.WriteString(escaped(text))
-		p.end("tspan")
+	if plain {
+		p.raw(escaped(text))
+		return
 	}
+	p.raw(">", escaped(text), "</tspan>")
 }

@@ -39,7 +39,7 @@ func (s *sheet) outline(r *shop.Room) path {
 func (s *sheet) drawWalls() {
 	for _, r := range s.shop.Rooms {
 		if o := s.outline(r); len(o) > 2 {
-			s.area(look{line: dark, weight: wallThick, mitre: true}, r.Name, o...)
+			s.area(look{line: dark, weight: wallThick}, r.Name, o...)
 		}
 	}
 	for _, w := range s.shop.Walls {
@@ -89,7 +89,7 @@ func (s *sheet) drawBand(w *shop.Wall) {
 	if w.Rating.Known() {
 		says += ", " + w.Rating.V
 	}
-	s.area(look{fill: paper, line: dark, weight: 16, mitre: true}, says,
+	s.area(look{fill: paper, line: dark, weight: 16}, says,
 		a.step(along, 0, half), c.step(along, 0, half), c.step(along, 0, -half), a.step(along, 0, -half))
 	var hatch []path
 	for at := hatchStep / 2; at+wallThick < long; at += hatchStep {

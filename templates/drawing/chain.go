@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"strconv"
+	"strings"
 
 	"dustbook/plan"
 	"dustbook/plan/control"
@@ -34,9 +35,9 @@ func Chain(p *plan.Plan, c *shop.Chain, id string) SVG {
 		d.drawDevice(i)
 	}
 	d.foot(chainKey(), []string{
-		"Drawn in order, not to scale. On each run: its number in the table, and its length one way. " + d.cable() + ".",
+		wording.Text("chain.drawn", drawable(d.chain.CableText)),
 	})
-	return d.frame(id, "Chain "+drawable(c.Name)+": supply and devices in order", d.desc(), margin)
+	return d.frame(id, wording.Text("chain.title", drawable(c.Name)), d.desc(), margin)
 }
 
 // chainPen is a chain while it is drawn.
@@ -57,17 +58,17 @@ type chainDevice struct {
 
 // gather writes the boxes and finds how tall they have to be.
 func (d *chainPen) gather() {
-	supply := "supply"
+	supply := wording.Text("chain.supply")
 	if v := d.p.Shop.Control.Supply; v.Known() {
-		supply += ", " + unit.Volts.Print(d.p.Shop.Units, v.V)
+		supply = wording.Text("chain.supply-of", unit.Volts.Print(d.p.Shop.Units, v.V))
 	}
 	d.add(d.p.Control.SupplyTag(), supply, "", 0)
 	for _, s := range d.chain.Stops {
-		tag, kind := "", "device"
+		tag, kind := "", wording.Text("chain.device")
 		if v := d.p.Control.OnStop(s); v != nil {
 			tag, kind = v.Tag, v.Kind.String()
 			if v.Gate != nil && d.p.Control.Drive(v.Gate) == control.ByHand {
-				kind += " by hand"
+				kind = wording.Text("chain.by-hand", kind)
 			}
 		}
 		d.add(tag, kind, s.Device(), s.Cable)
@@ -160,9 +161,6 @@ func (d *chainPen) poles(at spot) {
 	}
 }
 
-// cable says what the chain is wired with.
-func (d *chainPen) cable() string { return "Both conductors are " + drawable(d.chain.CableText) }
-
 // chainKey is what the two lines mean.
 func chainKey() []sign {
 	return []sign{signOf("plus"), signOf("minus")}
@@ -170,9 +168,9 @@ func chainKey() []sign {
 
 // desc says in words what the drawing shows.
 func (d *chainPen) desc() string {
-	text := d.cable() + ". From " + d.devices[0].name
+	way := []string{wording.Text("chain.from", d.devices[0].name)}
 	for i, v := range d.devices[1:] {
-		text += "; run " + strconv.Itoa(i+1) + ", " + unit.Run.Print(d.p.Shop.Units, v.run) + ", to " + v.name
+		way = append(way, wording.Text("chain.run", strconv.Itoa(i+1), unit.Run.Print(d.p.Shop.Units, v.run), v.name))
 	}
-	return text + "."
+	return wording.Text("chain.desc", drawable(d.chain.CableText), strings.Join(way, "; "))
 }

@@ -79,10 +79,9 @@ func (c *chart) point(x, y float64) spot { return spot{c.x.at(x), -c.y.at(y)} }
 
 // drawAxes draws the grid, the axes, their figures and what they measure.
 func (c *chart) drawAxes(xSays, ySays string) {
-	grid := look{line: rule, weight: 8}
 	for _, v := range c.x.ticks() {
 		at := c.x.at(v)
-		c.curve(grid, gridCost, path{{at, 0}, {at, -plotDeep}})
+		c.curve(gridLook, gridCost, path{{at, 0}, {at, -plotDeep}})
 		c.line(look{line: dark, weight: 10}, "", spot{at, 0}, spot{at, 60})
 		b := writing(strconv.FormatFloat(v, 'f', c.x.decimals, 64), false, smallText, 3000, 1)
 		in := around(spot{at, 160}, b.width()/2, b.height()/2)
@@ -91,11 +90,11 @@ func (c *chart) drawAxes(xSays, ySays string) {
 	}
 	for _, v := range c.y.ticks() {
 		at := -c.y.at(v)
-		c.curve(grid, gridCost, path{{0, at}, {plotWide, at}})
+		c.curve(gridLook, gridCost, path{{0, at}, {plotWide, at}})
 		c.line(look{line: dark, weight: 10}, "", spot{-60, at}, spot{0, at})
 		c.keep(c.note(strconv.FormatFloat(v, 'f', c.y.decimals, 64), spot{-110, at}, fromEnd))
 	}
-	c.line(look{line: dark, weight: 16, mitre: true}, "", spot{0, -plotDeep}, spot{0, 0}, spot{plotWide, 0})
+	c.line(axisLook, "", spot{0, -plotDeep}, spot{0, 0}, spot{plotWide, 0})
 	c.keep(c.note(xSays, spot{plotWide, 380}, fromEnd))
 	c.keep(c.note(ySays, spot{-300, -plotDeep - 240}, fromStart))
 }
@@ -103,20 +102,22 @@ func (c *chart) drawAxes(xSays, ySays string) {
 // keep keeps labels off a box.
 func (c *chart) keep(b box) { c.solids = append(c.solids, b) }
 
+// mostChords is about how many straight strips stand in for a curve.
+const mostChords = 24
+
 // curve draws a run of points and makes it cost labels that lie on it.
 func (c *chart) curve(l look, cost int, points path) {
 	c.line(l, "", points...)
-	for i := 1; i < len(points); i++ {
-		c.strips = append(c.strips, strip{a: points[i-1], c: points[i], half: l.weight, cost: cost})
+	apart := 1 + (len(points)-2)/mostChords // a smooth curve hardly leaves the chord of a few points
+	for i := 0; i+1 < len(points); i += apart {
+		c.strips = append(c.strips, strip{a: points[i], c: points[min(i+apart, len(points)-1)], half: l.weight, cost: cost})
 	}
 }
 
 // finish places and draws the labels and the key, and frames the chart.
 func (c *chart) finish(id, title, desc string, key []sign, notes []string) SVG {
 	c.settle(c.lines, 2)
-	for _, l := range c.lines {
-		l.draw(&c.pen, c.lie(l.box, l, never) > 0)
-	}
+	c.drawLabels(&c.pen, c.lines)
 	c.foot(key, notes)
 	return c.frame(id, title, desc, margin)
 }

@@ -11,22 +11,19 @@ type Class struct{ Name, Means string }
 //	.fill-ink { fill: var(--ink) }  .line-ink { stroke: var(--ink) }  and so on
 //
 // On the svg element: class "drawn", for its size in the page.
-var Classes = []Class{
-	{"drawn", "the svg element of every drawing"},
-	{"fill-ink", "text, walls and whatever is filled black"},
-	{"fill-soft", "text of lesser weight: the figures of dimensions"},
-	{"fill-paper", "the sheet's own ground: hollow ducts, frames of tags, breaks in a wall"},
-	{"fill-tint", "a machine at rest"},
-	{"fill-air", "arrows of moving air"},
-	{"fill-air-soft", "where air moves: machines and collectors in use"},
-	{"fill-stop", "the words that say a figure falls short, behind their mark ▲, and the middle of a stop"},
-	{"line-ink", "outlines, gates, leaders"},
-	{"line-soft", "edges of ducts off the open way, hoses, dimension lines, and lines down to a floor"},
-	{"line-rule", "the grid of a chart, and the edges of floors"},
-	{"line-paper", "the inside of a hollow duct, and gaps where one thing passes over another"},
-	{"line-air", "edges of the open way, and curves of a chart"},
-	{"line-air-soft", "the inside of the open way"},
-	{"line-stop", "hollow arrows: air too slow for its dust"},
+var Classes = classes(
+	"drawn",
+	"fill-ink", "fill-soft", "fill-paper", "fill-tint", "fill-air", "fill-air-soft", "fill-stop",
+	"line-ink", "line-soft", "line-rule", "line-paper", "line-air", "line-air-soft", "line-stop",
+)
+
+// classes are class names with what each means.
+func classes(names ...string) []Class {
+	var list []Class
+	for _, name := range names {
+		list = append(list, Class{name, wording.Text("class." + name)})
+	}
+	return list
 }
 
 // ink is a colour of the sheet. The empty ink draws nothing.
@@ -69,33 +66,35 @@ type look struct {
 	fill, line ink
 	weight     int
 	dash       string
-	mitre      bool // corners up to a right angle run out to a point
 	round      bool // corners are round
 }
 
-// pairs are the attributes of a look.
-func (l look) pairs() []string {
-	class := ""
+// append adds the attributes of a look.
+func (l look) append(out []byte) []byte {
+	add := func(parts ...string) {
+		for _, part := range parts {
+			out = append(out, part...)
+		}
+	}
+	add(` class="`)
 	if l.fill != bare {
-		class = "fill-" + string(l.fill)
+		add("fill-", string(l.fill))
 	}
 	if l.line != bare {
-		if class != "" {
-			class += " "
+		if l.fill != bare {
+			add(" ")
 		}
-		class += "line-" + string(l.line)
+		add("line-", string(l.line))
 	}
-	out := []string{"class", class, "fill", l.fill.plain()}
+	add(`" fill="`, l.fill.plain(), `"`)
 	if l.line != bare {
-		out = append(out, "stroke", l.line.plain(), "stroke-width", figure(l.weight))
-		if l.mitre {
-			out = append(out, "stroke-linejoin", "miter", "stroke-miterlimit", "1.5")
-		}
+		add(` stroke="`, l.line.plain(), `" stroke-width="`)
+		out = append(appendFigure(out, l.weight), '"')
 		if l.round {
-			out = append(out, "stroke-linejoin", "round")
+			add(` stroke-linejoin="round"`)
 		}
 		if l.dash != "" {
-			out = append(out, "stroke-dasharray", l.dash)
+			add(` stroke-dasharray="`, l.dash, `"`)
 		}
 	}
 	return out

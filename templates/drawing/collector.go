@@ -7,6 +7,7 @@ type collectorMark struct {
 	collector *shop.Collector
 	at        spot
 	radius    int
+	says      *label
 }
 
 // placeCollectors puts every collector that has a place: its own, else the
@@ -18,7 +19,7 @@ func (s *sheet) placeCollectors() {
 		if !ok {
 			continue
 		}
-		s.collectors = append(s.collectors, &collectorMark{c, at, radius})
+		s.collectors = append(s.collectors, &collectorMark{collector: c, at: at, radius: radius})
 		s.solids = append(s.solids, around(at, radius, radius))
 	}
 }
@@ -59,7 +60,6 @@ func (s *sheet) body(c *shop.Collector, at spot, radius int) {
 func (s *sheet) collectorLabel(m *collectorMark) *label {
 	return &label{
 		block:   writing(m.collector.Name, true, machineText, 1500, 3),
-		light:   s.use != nil && !s.runs(m.collector),
 		anchors: []anchor{{at: m.at, clear: m.radius + 50}},
 		near:    200,
 		stay: func(o option) int {

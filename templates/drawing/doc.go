@@ -1,12 +1,13 @@
 // Package drawing knows how a shop is drawn: the floor plan with its ducts,
 // each collector's ducts in isometric and, in a use, as a single-line diagram,
 // the fan's chart and the pressure along a run, as SVG. Key lists the marks of
-// plans, isometrics and chains with a sample, and every class.
+// all drawings with a sample, and every class.
 //
 // Every drawing is one complete <svg> element for a page, with a title and a
 // description that say in words what it shows. Colours are class names (see
-// Classes); each shape also carries plain black-and-white attributes, so that
-// a drawing reads without a style sheet and in print. State is told by shape,
+// Classes); each shape, or the group of shapes drawn alike that it stands in,
+// also carries plain black-and-white attributes, so that a drawing reads
+// without a style sheet and in print. State is told by shape,
 // hatch and line weight: a gate's blade is drawn out or across, an open way is
 // filled, edged heavily and marked with arrows, a machine in use has a heavy
 // outline. There is no style attribute, no style element and no script.
@@ -24,7 +25,7 @@
 // without a route stand below as a tree in order, to no scale.
 //
 // The isometric is true, 30 degrees, from the corner of the shop from which
-// the fewest ducts cover each other; lengths along the three axes are to one
+// least of the ducts is hidden; lengths along the three axes are to one
 // scale. Stretches are numbered from the collector outwards (see InOrder).
 //
 // Sizes are in drawing units. A drawing shown one to one has a unit of one
@@ -35,7 +36,8 @@
 // (unit.Six, then one decimal); what follows is reckoned from those whole
 // numbers, so that every machine draws the same bytes. Labels are placed by
 // rule with the widths in widths.csv; none lies on another. Where space is
-// short the drawing grows.
+// short the drawing grows; where that would be much, it leaves out what the
+// machine beside a label or the table below it says, and says so.
 //
 // It reckons no air: flows, speeds and pressures come from plan/duct.
 package drawing

@@ -1,18 +1,27 @@
 package drawing
 
-import "dustbook/plan/shop"
+import (
+	"cmp"
+	"slices"
+
+	"dustbook/plan/shop"
+)
 
 // drawDucts draws all ducts: what is off the open way first, then the open
 // way over it, each as edges and then their inside, so that joins run
 // together; then the places where one passes over another.
 func (s *sheet) drawDucts() {
+	byWidth := slices.Clone(s.pipes) // pipes drawn alike stand together
+	slices.SortStableFunc(byWidth, func(p, q *pipe) int { return cmp.Compare(p.width, q.width) })
+	var runs []ductRun
+	for _, p := range byWidth {
+		runs = append(runs, s.runsOf(p)...)
+	}
 	for _, open := range [2]bool{false, true} {
 		for _, inside := range [2]bool{false, true} {
-			for _, p := range s.pipes {
-				for _, r := range s.runsOf(p) {
-					if r.open == open {
-						s.drawRun(p, r, inside)
-					}
+			for _, r := range runs {
+				if r.open == open {
+					s.drawRun(r, inside)
 				}
 			}
 		}
@@ -22,15 +31,16 @@ func (s *sheet) drawDucts() {
 
 // drawRisers marks the runs that are a point in plan.
 func (s *sheet) drawRisers() {
+	var list []riser
 	for _, p := range s.pipes {
-		for _, r := range p.risers {
-			s.drawRiser(r)
-		}
+		list = append(list, p.risers...)
 	}
+	s.pen.drawRisers(list)
 }
 
-// ductRun is a part of a path on or off the open way.
+// ductRun is a part of a pipe's path on or off the open way.
 type ductRun struct {
+	pipe     *pipe
 	from, to int // tenths along the path; before nought: beyond its start
 	open     bool
 }
@@ -40,12 +50,12 @@ func (s *sheet) runsOf(p *pipe) []ductRun {
 	var list []ductRun
 	for i := range p.pieces {
 		piece := &p.pieces[i]
-		if n := len(list); n > 0 && list[n-1].open == piece.open {
+		if n := len(list); n > 0 && list[n-1].open == s.open[piece.stretch] {
 			list[n-1].to = piece.to
 			continue
 		}
-		r := ductRun{piece.from, piece.to, piece.open}
-		if piece.open {
+		r := ductRun{p, piece.from, piece.to, s.open[piece.stretch]}
+		if r.open {
 			r.from -= s.wyeBody(p, piece)
 		}
 		if i == 0 {
@@ -58,7 +68,7 @@ func (s *sheet) runsOf(p *pipe) []ductRun {
 
 // looks of a duct's edge and inside.
 func pipeLook(width int, open, inside bool) look {
-	l := look{line: soft, weight: width + 2*edge, mitre: true}
+	l := look{line: soft, weight: width + 2*edge}
 	switch {
 	case open && inside:
 		l.line, l.weight = airSoft, width
@@ -72,7 +82,8 @@ func pipeLook(width int, open, inside bool) look {
 
 // drawRun draws the edges of one run, closed at its upstream end, or the
 // inside of it.
-func (s *sheet) drawRun(p *pipe, r ductRun, inside bool) {
+func (s *sheet) drawRun(r ductRun, inside bool) {
+	p := r.pipe
 	l := pipeLook(p.width, r.open, inside)
 	title := ""
 	if inside {
@@ -126,15 +137,21 @@ func (s *sheet) wyeBody(p *pipe, piece *stretchPiece) int {
 	return min(body, (before.to-before.from)*7/10)
 }
 
-// drawRiser marks a run straight up by a cross in a circle, down by a dot.
-func (p *pen) drawRiser(r riser) {
-	p.circle(look{fill: paper, line: dark, weight: 13}, "", r.at, r.radius)
-	if !r.up {
-		p.circle(look{fill: dark}, "", r.at, r.radius*35/100)
-		return
+// drawRisers marks runs straight up by a cross in a circle, down by a dot.
+func (p *pen) drawRisers(list []riser) {
+	for _, r := range list {
+		p.circle(look{fill: paper, line: dark, weight: 13}, "", r.at, r.radius)
 	}
-	d := r.radius * 7 / 10
-	p.lines(look{line: dark, weight: 13}, "", path{r.at.moved(-d, -d), r.at.moved(d, d)}, path{r.at.moved(-d, d), r.at.moved(d, -d)})
+	for _, r := range list {
+		if !r.up {
+			p.circle(look{fill: dark}, "", r.at, r.radius*35/100)
+		}
+	}
+	for _, r := range list {
+		if d := r.radius * 7 / 10; r.up {
+			p.lines(look{line: dark, weight: 13}, "", path{r.at.moved(-d, -d), r.at.moved(d, d)}, path{r.at.moved(-d, d), r.at.moved(d, -d)})
+		}
+	}
 }
 
 // drawPasses draws the upper of two ducts that cross without joining over the
@@ -182,9 +199,9 @@ func (s *sheet) drawPass(p *pipe, along, under int) {
 	bit := p.path.part(max(along-reach, 0), min(along+reach, p.path.long()))
 	open := false
 	for _, piece := range p.pieces {
-		open = open || piece.open && along >= piece.from && along <= piece.to
+		open = open || s.open[piece.stretch] && along >= piece.from && along <= piece.to
 	}
-	s.line(look{line: paper, weight: p.width + 2*openEdge + 60, mitre: true}, "", bit...)
+	s.line(look{line: paper, weight: p.width + 2*openEdge + 60}, "", bit...)
 	s.line(pipeLook(p.width, open, false), "", bit...)
 	s.line(pipeLook(p.width, open, true), "", p.path.part(max(along-reach-10, 0), min(along+reach+10, p.path.long()))...)
 }
@@ -195,7 +212,7 @@ func (s *sheet) drawArrows() {
 	for _, p := range s.pipes {
 		for _, piece := range p.pieces {
 			long := piece.to - piece.from
-			if !piece.open || long < least {
+			if !s.open[piece.stretch] || long < least {
 				continue
 			}
 			n := max(1, (long-100)/apart)
@@ -224,7 +241,7 @@ func (s *sheet) drawArrow(p *pipe, want int, slow bool) {
 func (p *pen) arrow(tip spot, w way, half int, slow bool) {
 	l := look{fill: air}
 	if slow {
-		l = look{fill: paper, line: stop, weight: 12, mitre: true}
+		l = look{fill: paper, line: stop, weight: 12}
 	}
 	p.area(l, "", tip, tip.step(w, -2*half, half), tip.step(w, -2*half, -half))
 }
@@ -251,7 +268,7 @@ func (s *sheet) clearFor(p *pipe, at spot, along int) bool {
 		if l.box.grown(70).holds(at) {
 			return false
 		}
-		if len(l.leader) > 1 && span(l.leader[0], at) < 110 {
+		if len(l.leader) > 1 && closer(l.leader[0], at, 110) {
 			return false
 		}
 	}

@@ -66,21 +66,34 @@ func (e *eye) fit(s *shop.Shop, c *shop.Collector, growth float64) {
 	e.units = unit.Six(math.Min(mostUnits, math.Min(sheetWidth/wide, sheetDepth/deep)) * growth)
 }
 
-// bestEye is the corner from which the fewest ducts cross or cover others,
-// hide an end or fold back on themselves, and whether plans of the shop are turned.
+// What a view costs, in tenths of duct hidden behind another: an end that lies
+// at another duct, and a run that lies on the run before it.
+const (
+	endHidden = 900
+	foldedRun = 900
+)
+
+// bestEye is the corner from which least of the ducts is hidden behind others,
+// the fewest ends are, and the fewest runs fold back on themselves; and whether
+// plans of the shop are turned.
 func bestEye(s *shop.Shop, c *shop.Collector) (best eye, turned bool) {
 	k, _ := scaleFor(s, 1)
 	least := -1
 	for quarter := range 4 {
 		e := eye{quarter: quarter}
 		e.fit(s, c, 1)
+		wider := widening(s, scale{units: e.units})
 		var pipes []*pipe
 		for _, d := range ductsOf(s, c) {
 			if len(d.Route) > 1 {
-				pipes = append(pipes, e.pipe(d, 1))
+				pipes = append(pipes, e.pipe(d, wider))
 			}
 		}
-		if n := len(e.passes(pipes)) + 3*hiddenEnds(pipes) + 3*folds(pipes); least < 0 || n < least {
+		n := endHidden*hiddenEnds(pipes) + foldedRun*folds(pipes)
+		for _, one := range e.passes(pipes) {
+			n += one.to - one.from
+		}
+		if least < 0 || n < least {
 			best, least = eye{quarter: quarter}, n
 		}
 	}

@@ -114,9 +114,9 @@ func (f *fanChart) drawCurve(flows []unit.Flow, statics []unit.Pressure) {
 	for i := range flows {
 		points = append(points, f.point(f.flow(flows[i]), f.press(statics[i])))
 	}
-	l := look{line: air, weight: 26}
+	l := fanLook
 	if f.fan.Claimed {
-		l.dash = "10 5"
+		l = parabolaLook
 	}
 	f.curve(l, 500, tidy(points))
 }
@@ -167,12 +167,18 @@ func (f *fanChart) drawSystems() {
 			share := float64(i) / samples
 			points = append(points, f.point(unit.Six(f.flow(p.Flow)*share), unit.Six(f.press(p.Static)*share*share)))
 		}
-		l := look{line: soft, weight: 7}
-		if p.Filter == duct.ChangeOut {
-			l.dash = "4 4"
-		}
-		f.curve(l, 40, tidy(points))
+		f.curve(systemLook(p.Filter), 40, tidy(points))
 	}
+}
+
+// systemLook is how a system curve is drawn: dashed with the filter due for
+// change.
+func systemLook(filter string) look {
+	l := look{line: soft, weight: 7}
+	if filter == duct.ChangeOut {
+		l.dash = "4 4"
+	}
+	return l
 }
 
 // drawPoints draws the marks with their numbers, and small crosses where a
@@ -201,7 +207,11 @@ func (f *fanChart) drawPoints() {
 	}
 }
 
-// marked is a mark with its label; uses with the same point share it.
+// overlapping is how near, in tenths, two marks lie so much on each other that
+// they share a label.
+const overlapping = 50
+
+// marked is a mark with its label; uses with the same point, or nearly, share it.
 type marked struct {
 	at     spot
 	filter string
@@ -210,7 +220,7 @@ type marked struct {
 
 func (f *fanChart) labelAt(at spot, filter string) *label {
 	for _, m := range f.marked {
-		if m.at == at && m.filter == filter {
+		if m.filter == filter && closer(m.at, at, overlapping) {
 			return m.label
 		}
 	}
@@ -231,16 +241,20 @@ func drawCrossing(p *pen, at spot) {
 	p.lines(look{line: dark, weight: 14}, "", path{at.moved(-40, -40), at.moved(40, 40)}, path{at.moved(-40, 40), at.moved(40, -40)})
 }
 
+// drawClaim marks a claim by a wedge with its tip on the axis.
+func drawClaim(p *pen, tip spot, w way) {
+	p.area(look{fill: dark}, "", tip, tip.step(w, 110, 55), tip.step(w, 110, -55))
+}
+
 // drawClaims marks on each axis what the maker prints.
 func (f *fanChart) drawClaims() {
 	c, ok := f.claims()
 	if !ok {
 		return
 	}
-	solid := look{fill: dark}
 	x, y := f.point(f.flow(c.Flow), 0), f.point(0, f.press(c.Suction))
-	f.area(solid, "", x, x.moved(-55, -110), x.moved(55, -110))
-	f.area(solid, "", y, y.moved(110, -55), y.moved(110, 55))
+	drawClaim(&f.pen, x, way{0, -1})
+	drawClaim(&f.pen, y, way{1, 0})
 	f.keep(around(x.moved(0, -55), 60, 60))
 	f.keep(around(y.moved(55, 0), 60, 60))
 	says := func(text string) block {
@@ -253,12 +267,10 @@ func (f *fanChart) drawClaims() {
 
 // key is what the marks mean.
 func (f *fanChart) key() []sign {
-	fan := look{line: air, weight: 26}
-	says := wording.Text("chart.fan.curve")
+	names := []string{"fan-curve"}
 	if f.fan.Claimed {
-		fan.dash, says = "10 5", wording.Text("chart.fan.parabola")
+		names[0] = "fan-parabola"
 	}
-	list := []sign{{says, func(p *pen, at spot) { p.line(fan, "", at, at.moved(sampleWide, 0)) }}}
 	used, crossings := map[string]bool{}, false
 	for _, p := range f.points {
 		if p.Number > 0 {
@@ -266,24 +278,15 @@ func (f *fanChart) key() []sign {
 			crossings = crossings || len(p.Result.Crossings) > 1
 		}
 	}
-	for _, filter := range [3]string{duct.NoFilter, duct.Clean, duct.ChangeOut} {
-		if !used[filter] {
-			continue
+	for _, one := range [3]struct{ filter, name string }{{duct.NoFilter, "fan-use"}, {duct.Clean, "fan-clean"}, {duct.ChangeOut, "fan-due"}} {
+		if used[one.filter] {
+			names = append(names, one.name)
 		}
-		means := wording.Text(map[string]string{duct.NoFilter: "chart.fan.use", duct.Clean: "chart.fan.use-clean", duct.ChangeOut: "chart.fan.use-due"}[filter])
-		list = append(list, sign{means, func(p *pen, at spot) {
-			l := look{line: soft, weight: 7}
-			if filter == duct.ChangeOut {
-				l.dash = "4 4"
-			}
-			p.line(l, "", at, at.moved(sampleWide, 0))
-			drawMark(p, at.moved(sampleWide/2, 0), filter)
-		}})
 	}
 	if crossings {
-		list = append(list, sign{wording.Text("chart.fan.crossing"), func(p *pen, at spot) { drawCrossing(p, at.moved(sampleWide/2, 0)) }})
+		names = append(names, "fan-crossing")
 	}
-	return list
+	return signsOf(names)
 }
 
 func (f *fanChart) notes() []string {

@@ -12,6 +12,8 @@ type field struct {
 	solids []box
 	strips []strip
 	labels []*label
+	find   *search   // kept for its lists
+	wait   *patience // nil where there is no end to it
 }
 
 // strip is a line of some width that a label should not lie on, with what
@@ -37,30 +39,6 @@ const (
 	leadersCross = 1200 // two leaders cross
 	onLeader     = 2000 // a label lies on a leader
 )
-
-// take makes a field of the part of another that matters within an area: what
-// no label and no leader there can touch is left out, so that it is not asked
-// about for every place. No margin around a box or a leader is wider than
-// gapAround.
-func (f *field) take(all *field, area box) {
-	f.solids, f.strips, f.labels = f.solids[:0], f.strips[:0], f.labels[:0]
-	wide := area.grown(gapAround)
-	for _, s := range all.solids {
-		if wide.meets(s) {
-			f.solids = append(f.solids, s)
-		}
-	}
-	for i := range all.strips {
-		if s := &all.strips[i]; s.crosses(area) {
-			f.strips = append(f.strips, *s)
-		}
-	}
-	for _, l := range all.labels {
-		if wide.meets(l.box) || l.leads(wide) {
-			f.labels = append(f.labels, l)
-		}
-	}
-}
 
 // crosses reports whether a strip runs through a box or close by.
 func (s *strip) crosses(b box) bool { return b.grown(s.half+closeBy).crossed(s.a, s.c) }
@@ -105,43 +83,35 @@ func (f *field) lie(b box, mine *label, limit int) int {
 	return cost
 }
 
-// run is what a leader costs on its way, beside being one. It stops adding
-// once the cost reaches a limit.
-func (f *field) run(a, c spot, mine *label, limit int) int {
-	cost := 0
-	for _, s := range f.solids {
-		if s.crossed(a, c) && !s.holds(a) {
-			cost += leaderOver
-		}
+// patience is how many strained labels are borne with before a size is given
+// up as hopeless.
+type patience struct {
+	left     int
+	strained func(*label) bool
+}
+
+// lost reports whether the size was given up.
+func (p *patience) lost() bool { return p != nil && p.left < 0 }
+
+// after counts a label that was placed for the first time.
+func (p *patience) after(l *label) {
+	if p != nil && p.strained(l) {
+		p.left--
 	}
-	for _, l := range f.labels {
-		if l == mine {
-			continue
-		}
-		if l.box.grown(closeBy).crossed(a, c) {
-			cost += leaderOver
-		}
-		if len(l.leader) > 1 && cross(a, c, l.leader[0], l.leader[1]) {
-			cost += leadersCross
-		}
-		if cost >= limit {
-			return cost
-		}
-	}
-	for i := range f.strips {
-		if s := &f.strips[i]; cross(a, c, s.a, s.c) && !mine.owns(s) {
-			cost += s.cost / 5
-		}
-	}
-	return cost
 }
 
 // settle places every label in order, then lets each move once more, in so
-// many passes, now that it knows the others.
+// many passes, now that it knows the others. It ends at once where patience is
+// lost.
 func (f *field) settle(labels []*label, passes int) {
+	defer f.rest()
 	for _, l := range labels {
 		f.place(l)
+		l.freed = false
 		f.labels = append(f.labels, l)
+		if f.wait.after(l); f.wait.lost() {
+			return
+		}
 	}
 	still := 0 // labels in a row that stayed where they were
 	for range passes {
@@ -149,12 +119,33 @@ func (f *field) settle(labels []*label, passes int) {
 			if still == len(labels)-1 {
 				return // no other has moved since this one looked
 			}
-			was := *l
-			if f.place(l); l.box == was.box && slices.Equal(l.leader, was.leader) {
+			if f.stays(l) {
 				still++
-			} else {
-				still = 0
+				continue
+			}
+			was := *l
+			f.place(l)
+			l.freed = false
+			if l.box == was.box && slices.Equal(l.leader, was.leader) {
+				still++
+				continue
+			}
+			still = 0
+			for _, o := range labels {
+				o.freed = o.freed || was.box.grown(gapAround).meets(o.seen) || was.leads(o.seen.grown(closeBy))
 			}
 		}
 	}
+}
+
+// stays reports whether a label need not look for a place again: nothing went
+// away where it looked, so that no other place can have become cheaper, and
+// its own costs what it did.
+func (f *field) stays(l *label) bool {
+	if l.freed || l.taken == nil {
+		return false
+	}
+	f.find.start(f, l)
+	cost, ok := f.find.costNow()
+	return ok && cost == l.cost
 }

@@ -95,14 +95,14 @@ func (m *fixtureMark) extent() box {
 // extinguisher as a bottle with its neck.
 func (p *pen) drawFixture(m *fixtureMark) {
 	if m.stop == nil {
-		p.area(look{fill: dark, line: paper, weight: 10, mitre: true}, m.says,
+		p.area(look{fill: dark, line: paper, weight: 10}, m.says,
 			m.at.moved(-bottleHalf, bottleHigh), m.at.moved(-bottleHalf, -20), m.at.moved(-18, -55), m.at.moved(-18, -bottleHigh),
 			m.at.moved(18, -bottleHigh), m.at.moved(18, -55), m.at.moved(bottleHalf, -20), m.at.moved(bottleHalf, bottleHigh))
 		p.line(look{line: paper, weight: 16}, "", m.at.moved(-bottleHalf, 25), m.at.moved(bottleHalf, 25))
 		return
 	}
 	out, in := buttonOut, buttonOut*41/100
-	p.area(look{fill: paper, line: dark, weight: 18, mitre: true}, m.says,
+	p.area(look{fill: paper, line: dark, weight: 18}, m.says,
 		m.at.moved(-in, -out), m.at.moved(in, -out), m.at.moved(out, -in), m.at.moved(out, in),
 		m.at.moved(in, out), m.at.moved(-in, out), m.at.moved(-out, in), m.at.moved(-out, -in))
 	p.circle(look{fill: stop}, "", m.at, 42)
@@ -114,7 +114,7 @@ func (m *fixtureMark) label() *label {
 	l := &label{near: 170, pad: 20, anchors: []anchor{{at: m.at, clear: max(e.width(), e.height())/2 + 25}}}
 	for i, most := range [3]int{1300, 800, 2600} {
 		if b := writing(m.says, m.stop != nil, smallText, most, 3); whole(m.says, m.stop != nil, smallText, most) && b.full == "" || i == 2 && len(l.forms) == 0 {
-			l.forms = append(l.forms, form{b, b, i * 50})
+			l.forms = append(l.forms, form{b, b, i * 50, most})
 		}
 	}
 	l.block = l.forms[0].block

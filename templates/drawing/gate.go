@@ -1,6 +1,10 @@
 package drawing
 
-import "dustbook/plan/shop"
+import (
+	"strings"
+
+	"dustbook/plan/shop"
+)
 
 // gateState is what a gate's blade shows.
 type gateState uint8
@@ -31,6 +35,7 @@ type gateMark struct {
 	left   bool // the blade is drawn out to the left of the air's way
 	onWay  bool // air passes through it
 	beside *label
+	says   *label
 }
 
 // Sizes of a gate's parts, in tenths.
@@ -47,7 +52,7 @@ func (s *sheet) placeGates() {
 	var beside []*label
 	for _, p := range s.pipes {
 		for _, g := range p.duct.Gates {
-			m := &gateMark{gate: g, half: p.width/2 + frameOver, state: s.stateOf(g), onWay: s.open[g.Stretch]}
+			m := &gateMark{gate: g, half: p.width/2 + frameOver}
 			piece := p.pieceOf(g.Stretch)
 			at, cost := s.gatePlace(p, piece, p.planAt(g.Where))
 			m.at, m.along = p.path.at(at)
@@ -111,13 +116,13 @@ func (s *sheet) gateTrouble(p *pipe, along int) int {
 		}
 	}
 	for _, c := range s.collectors {
-		if span(c.at, at) < c.radius+frameHalf+20 {
+		if closer(c.at, at, c.radius+frameHalf+20) {
 			cost += hidden
 		}
 	}
 	for _, other := range s.pipes {
 		for _, r := range other.risers {
-			if span(r.at, at) < r.radius+frameHalf+20 {
+			if closer(r.at, at, r.radius+frameHalf+20) {
 				cost += 6000
 			}
 		}
@@ -128,7 +133,7 @@ func (s *sheet) gateTrouble(p *pipe, along int) int {
 		}
 	}
 	for _, other := range s.gates {
-		if span(other.at, at) < 2*frameHalf+50+max(0, other.half-frameOver) {
+		if closer(other.at, at, 2*frameHalf+50+max(0, other.half-frameOver)) {
 			cost += 8000
 		}
 	}
@@ -149,7 +154,7 @@ func (s *sheet) joinTrouble(p *pipe, at spot, along int) int {
 		for i := 1; i < len(other.path); i++ {
 			a, c := other.path[i-1], other.path[i]
 			// the box rules out most lines before the costly measuring
-			if boxOf(a, c).grown(clear+10).holds(at) && span(onLine(a, c, at), at) < clear {
+			if boxOf(a, c).grown(clear+10).holds(at) && closer(onLine(a, c, at), at, clear) {
 				cost += 4000
 				break
 			}
@@ -188,22 +193,41 @@ func (s *sheet) leftIsFree(m *gateMark) bool {
 	return first
 }
 
-// drawGate draws a slide gate: the frame across the duct; the blade drawn out
+// drawGates draws slide gates: the frame across the duct; the blade drawn out
 // of it when open, right across the duct when shut; on the neutral plan a
 // thin line where the blade runs.
-func (s *sheet) drawGate(m *gateMark) {
-	if m.beside != nil {
+func (s *sheet) drawGates() {
+	for _, m := range s.gates {
+		if m.beside == nil {
+			continue
+		}
 		l := m.beside
 		s.line(look{line: dark, weight: 9}, "", l.leader...)
 		duct := m.half - frameOver
 		s.line(look{line: soft, weight: 2*duct + 2*edge}, "", m.at.step(m.along, -m.half, 0), m.at.step(m.along, m.half, 0))
 		s.line(look{line: paper, weight: 2 * duct}, "", m.at.step(m.along, -m.half, 0), m.at.step(m.along, m.half, 0))
 	}
-	s.gateShape(m)
+	for _, m := range s.gates {
+		s.gateFrame(m)
+	}
+	for _, m := range s.gates {
+		s.gateBlade(m)
+	}
 }
 
 // gateShape draws the gate itself, on a plan or in a key.
 func (p *pen) gateShape(m *gateMark) {
+	p.gateFrame(m)
+	p.gateBlade(m)
+}
+
+// across draws a box across the duct at a gate, so far along the duct and to
+// either side of it.
+func (p *pen) across(l look, title string, m *gateMark, along, left, right int) {
+	p.area(l, title, m.at.step(m.along, along, left), m.at.step(m.along, along, right), m.at.step(m.along, -along, right), m.at.step(m.along, -along, left))
+}
+
+func (p *pen) gateFrame(m *gateMark) {
 	says := m.gate.Name
 	if m.state != notSaid {
 		says += " " + m.state.String()
@@ -212,23 +236,32 @@ func (p *pen) gateShape(m *gateMark) {
 	if m.state == openGate && m.onWay {
 		inner = airSoft
 	}
-	quad := func(l look, title string, along, left, right int) {
-		p.area(l, title, m.at.step(m.along, along, left), m.at.step(m.along, along, right), m.at.step(m.along, -along, right), m.at.step(m.along, -along, left))
-	}
-	quad(look{fill: inner, line: dark, weight: 15, mitre: true}, says, frameHalf, m.half, -m.half)
+	p.across(look{fill: inner, line: dark, weight: 15}, says, m, frameHalf, m.half, -m.half)
+}
+
+func (p *pen) gateBlade(m *gateMark) {
 	duct := m.half - frameOver
 	switch m.state {
 	case shutGate:
-		quad(look{fill: dark}, "", bladeHalf, duct+25, -duct-25)
+		p.across(look{fill: dark}, "", m, bladeHalf, duct+25, -duct-25)
 	case openGate:
 		left, right := m.half+bladeOut, m.half-10
 		if !m.left {
 			left, right = -left, -right
 		}
-		quad(look{fill: dark}, "", bladeHalf, left, right)
+		p.across(look{fill: dark}, "", m, bladeHalf, left, right)
 	default:
 		p.line(look{line: dark, weight: 9}, "", m.at.step(m.along, 0, m.half), m.at.step(m.along, 0, -m.half))
 	}
+}
+
+// longerState is the state whose word takes more room: what has room for it has
+// room for the other.
+func longerState() gateState {
+	if advance(shutGate.String(), false) > advance(openGate.String(), false) {
+		return shutGate
+	}
+	return openGate
 }
 
 // gateSays is a gate's name, set no wider than most where it can be, and in a
@@ -239,10 +272,32 @@ func gateSays(m *gateMark, state gateState, most int) block {
 		return gateSays(m, state, 2400)
 	}
 	if state != notSaid {
-		b.add(run{state.String(), false, ""}, max(most, b.width())+250)
+		b.add(run{state.String(), false, ""}, longerState().String(), max(most, b.width())+250)
 	}
 	return b
 }
+
+// gateSays is what a gate says on a plan: on a brief one the word for its
+// state alone, where the machine beside it says which gate it is.
+func (s *sheet) gateSays(m *gateMark, state gateState, most int) block {
+	if !s.brief || !s.ownGate(m.gate) {
+		return gateSays(m, state, most)
+	}
+	if state == notSaid {
+		return block{}
+	}
+	return writing(state.String(), state == openGate, plainText, most, 1)
+}
+
+// ownGate reports whether a gate bears the name of the one machine whose drop
+// it is on.
+func (s *sheet) ownGate(g *shop.Gate) bool {
+	d := g.On
+	return s.isDrop(d) && len(d.Serves) == 1 && len(d.Gates) == 1 && strings.HasPrefix(strings.ToLower(g.Name), strings.ToLower(d.Serves[0].Machine.Name)+" ")
+}
+
+// silent reports whether a label says nothing.
+func (l *label) silent() bool { return len(l.forms) > 0 && len(l.forms[l.form].shown.lines) == 0 }
 
 // gateLabel is what a gate says, with room for either word, on few lines or
 // on more.
@@ -252,7 +307,7 @@ func (s *sheet) gateLabel(m *gateMark) *label {
 		if i > 0 && !whole(m.gate.Name, true, plainText, most) {
 			break // narrower would cut a word
 		}
-		f := form{gateSays(m, openGate, most), gateSays(m, m.state, most), i * 60}
+		f := form{s.gateSays(m, longerState(), most), s.gateSays(m, m.state, most), i * 60, most}
 		if n := len(l.forms); n > 0 && len(f.block.lines) == len(l.forms[n-1].block.lines) {
 			continue
 		}

@@ -25,6 +25,13 @@ func distance(a, b spot) float64 {
 // span is the distance between two spots in whole tenths.
 func span(a, b spot) int { return int(math.Round(distance(a, b))) }
 
+// closer reports whether two spots are less than a distance of whole tenths
+// apart: span(a, b) < least, without the root.
+func closer(a, b spot, least int) bool {
+	dx, dy, twice := b.x-a.x, b.y-a.y, 2*least-1
+	return least > 0 && 4*(dx*dx+dy*dy) < twice*twice
+}
+
 // towards is the direction from one spot to another; to the right where they
 // are the same.
 func towards(a, b spot) way {

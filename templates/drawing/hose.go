@@ -10,7 +10,6 @@ type hoseMark struct {
 	port     *shop.Port
 	from, to spot // at the duct's end, at the machine
 	movable  bool
-	stands   bool // a movable end stands here in this use
 	width    int
 }
 
@@ -27,10 +26,6 @@ func (s *sheet) placeHoses() {
 			if h.to = m.label.box.nearest(h.from); span(h.from, h.to) < 40 {
 				continue
 			}
-			if s.use != nil && d.Movable() && s.inUse(port.Machine) {
-				served, _ := s.use.Served(d)
-				h.stands = served == port
-			}
 			s.hoses = append(s.hoses, h)
 			s.strips = append(s.strips, strip{a: h.from, c: h.to, half: h.width / 2, cost: hoseCost, of: d})
 		}
@@ -44,6 +39,15 @@ func (s *sheet) machineOf(m *shop.Machine) *machineMark {
 		}
 	}
 	return nil
+}
+
+// stands reports whether a movable end stands at its machine in this use.
+func (s *sheet) stands(h *hoseMark) bool {
+	if s.use == nil || !h.movable || !s.inUse(h.port.Machine) {
+		return false
+	}
+	served, _ := s.use.Served(h.duct)
+	return served == h.port
 }
 
 // drawHose draws a fixed hose as a ribbed line, a movable one dashed: heavy
@@ -67,7 +71,7 @@ func (s *sheet) drawHose(h *hoseMark) {
 		return
 	}
 	l := look{line: dark, weight: 9, dash: "4 4"}
-	if h.stands {
+	if s.stands(h) {
 		l = look{line: dark, weight: 38, dash: "7 4"}
 	}
 	s.arc(l, says, h.from, h.to, max(long, 10), h.to.x >= h.from.x)

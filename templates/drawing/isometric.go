@@ -18,8 +18,8 @@ func Isometric(p *plan.Plan, c *shop.Collector, id string) SVG { return NewBoard
 
 // Isometric draws the ducts of a collector in true isometric, 30 degrees, from
 // their routes: ducts to width, those that take in others edged heavily;
-// at each stretch its number (see InOrder), size and length; rises and drops
-// as they are; gates as marks; machines as labelled ends. Of two ducts that
+// at each stretch its number (see InOrder), size and, where there is room for
+// all, length; rises and drops as they are; gates as marks; machines as labelled ends. Of two ducts that
 // cross without joining, the one nearer to the eye is drawn through, with a
 // gap in the other. Floors are outlined faintly. Ducts without a route stand
 // below as a tree in order, to no scale. A machine leads to its use.
@@ -38,27 +38,32 @@ type isometric struct {
 	can       *canMark
 }
 
-// isometric is the drawing at the first size at which no label is strained,
-// else at the one with the fewest.
+// isometric is the drawing at the size that fits its labels.
 func (b *Board) isometric(c *shop.Collector) *isometric {
 	eye, turned := bestEye(b.plan.Shop, c)
-	var best *isometric
-	least := 0
-	for _, growth := range growths {
-		s := b.newIsometric(c, eye, growth)
-		if strain := s.strain(); best == nil || strain < least {
-			best, least = s, strain
-		}
-		if least == 0 {
-			break
-		}
+	type size struct {
+		step  int
+		brief bool
 	}
+	laid := map[size]*isometric{}
+	step, brief := fitting(func(step int, brief bool, wait *patience) (int, bool) {
+		s := b.newIsometric(c, eye, growths[step], brief, wait)
+		if wait.lost() {
+			return 0, false
+		}
+		laid[size{step, brief}] = s
+		return s.strain(), true
+	})
+	best := laid[size{step, brief}]
 	best.draw(turned)
 	return best
 }
 
-func (b *Board) newIsometric(c *shop.Collector, from eye, growth float64) *isometric {
-	s := &isometric{sheet: &sheet{board: b, shop: b.plan.Shop, sys: b.plan.Shop.Units}, collector: c, eye: from}
+func (b *Board) newIsometric(c *shop.Collector, from eye, growth float64, brief bool, wait *patience) *isometric {
+	s := &isometric{sheet: &sheet{board: b, brief: brief, shop: b.plan.Shop, sys: b.plan.Shop.Units}, collector: c, eye: from}
+	if s.wait = wait; wait != nil {
+		wait.strained = s.strained
+	}
 	s.numbers = numbering(s.shop, c)
 	s.eye.fit(s.shop, c, growth)
 	s.scale = scale{units: s.eye.units}
@@ -75,8 +80,9 @@ func (b *Board) newIsometric(c *shop.Collector, from eye, growth float64) *isome
 	s.placeGates()
 	s.placeLeaks()
 	s.placeTaps()
-	s.placeEnds()
-	s.placeWords()
+	if s.placeEnds(); !wait.lost() {
+		s.placeWords()
+	}
 	return s
 }
 
@@ -116,14 +122,18 @@ func (s *isometric) findFloors() {
 
 // strain counts the labels that lie on a duct or stand far off.
 func (s *isometric) strain() int {
-	const far = 700 // tenths
 	count := 0
 	for _, l := range s.labels {
-		if s.lie(l.box, l, never) >= floorCost*3 || len(l.leader) > 1 && span(l.leader[0], l.leader[1]) > far {
+		if s.strained(l) {
 			count++
 		}
 	}
 	return count
+}
+
+// strained reports whether a label lies on a duct or stands far off.
+func (s *isometric) strained(l *label) bool {
+	return l.far() || s.lie(l.box, l, never) >= floorCost*3
 }
 
 // desc says in words what the drawing shows.

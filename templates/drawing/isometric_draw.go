@@ -48,14 +48,20 @@ func (s *isometric) placeWords() {
 	s.words = labels
 }
 
-// stretchLabel is a stretch's number, size and length, on one line or two.
+// stretchLabel is a stretch's number, size and length, on one line or two; on
+// a brief drawing its number and size.
 func (s *isometric) stretchLabel(p *pipe, piece *stretchPiece) *label {
 	number := s.numberOf(piece.stretch)
 	l := &label{near: 120, dot: true, pad: 25}
+	if s.brief {
+		l.block = block{size: smallText, ink: dark, lines: [][]run{{{number + ": ", true, ""}, {s.sizeOf(p.duct), false, ""}}}}
+		l.anchors = s.alongPiece(p, piece.from, piece.to, p.width/2+20)
+		return l
+	}
 	one := block{size: smallText, ink: dark, lines: [][]run{{{number + ": ", true, ""}, {s.lengthOf(piece.stretch), false, ""}}}}
 	long := unit.Run.Print(s.sys, unit.Length(unit.Six(float64(piece.stretch.Length()))))
 	two := block{size: smallText, ink: dark, lines: [][]run{{{number + ": ", true, ""}, {s.sizeOf(p.duct), false, ""}}, {{long, false, ""}}}}
-	l.block, l.forms = one, []form{{one, one, 0}, {two, two, 60}}
+	l.block, l.forms = one, []form{{block: one, shown: one}, {block: two, shown: two, cost: 60}}
 	l.anchors = s.alongPiece(p, piece.from, piece.to, p.width/2+20)
 	return l
 }
@@ -79,9 +85,7 @@ func (s *isometric) draw(turned bool) {
 	}
 	s.drawOnDucts()
 	s.drawWays()
-	for _, l := range s.labels {
-		l.draw(&s.pen, s.lie(l.box, l, never) > 0)
-	}
+	s.drawLabels(&s.pen, s.labels)
 	if len(s.pipes) > 0 {
 		s.drawScaleBar(spot{s.extent.left + 120, s.extent.bottom + 260})
 	}
@@ -193,6 +197,9 @@ func (s *isometric) isoNotes(turned bool) []string {
 		return []string{wording.Text("drawing.iso.none", drawable(s.collector.Name))}
 	}
 	list := []string{wording.Text("drawing.iso.numbers")}
+	if s.brief {
+		list[0] = wording.Text("drawing.iso.brief")
+	}
 	if len(s.pipes) > 0 {
 		list = append(list, wording.Text("drawing.iso.eye", wording.Text("drawing.iso.corner."+s.eye.from(turned))))
 	}

@@ -63,7 +63,7 @@ func (s *isometric) placeCan() {
 	if level && !m.over {
 		s.stopAtCan(m)
 	}
-	s.collectors = []*collectorMark{{s.collector, m.top, m.wide}}
+	s.collectors = []*collectorMark{{collector: s.collector, at: m.top, radius: m.wide}}
 	s.solids = append(s.solids, m.extent())
 }
 
@@ -106,8 +106,8 @@ func (p *pen) canShape(m *canMark, title string) {
 	curve := " A" + figure(m.wide) + " " + figure(deep) + " 0 0 "
 	to := func(s spot) string { return figure(s.x) + " " + figure(s.y) }
 	d := trail([]spot{a, b}, false) + curve + "0 " + to(m.foot.moved(m.wide, 0)) + " L" + to(m.top.moved(m.wide, 0)) + curve + "0 " + to(a) + "Z"
-	p.shape("path", title, append([]string{"d", d}, l.pairs()...))
-	p.shape("path", "", append([]string{"d", trail([]spot{a}, false) + curve + "0 " + to(m.top.moved(m.wide, 0))}, look{line: dark, weight: 9}.pairs()...))
+	p.curved(l, title, d)
+	p.curved(look{line: dark, weight: 9}, "", trail([]spot{a}, false)+curve+"0 "+to(m.top.moved(m.wide, 0)))
 }
 
 // endMark is the hood end of a duct with what it serves.
@@ -131,7 +131,7 @@ func (s *isometric) placeEnds() {
 		l := &label{pad: 45, near: 130, dot: true, frame: look{fill: tint, line: dark, weight: 13}}
 		for i, most := range [3]int{1500, 1000, 2400} {
 			if b := s.endSays(p.duct, most); b.full == "" && wholeNames(p.duct, most) || i == 2 && len(l.forms) == 0 {
-				l.forms = append(l.forms, form{b, b, i * 40})
+				l.forms = append(l.forms, form{b, b, i * 40, most})
 			}
 		}
 		l.block = l.forms[0].block

@@ -58,13 +58,7 @@ func (p *pen) foot(key []sign, notes []string) {
 }
 
 // signs are the entries that this drawing needs.
-func (s *sheet) signs() []sign {
-	var list []sign
-	for _, name := range s.marksUsed() {
-		list = append(list, signOf(name))
-	}
-	return list
-}
+func (s *sheet) signs() []sign { return signsOf(s.marksUsed()) }
 
 // marksUsed are the names of the marks this drawing needs explained, in the
 // order of the key. What carries its own name or word is left to Key.
@@ -89,8 +83,8 @@ func (s *sheet) marksUsed() []string {
 		elsewhere = "end-can"
 	}
 	for _, h := range s.hoses {
-		used["end-here"], used["hose"] = used["end-here"] || h.stands, used["hose"] || !h.movable
-		used[elsewhere] = used[elsewhere] || h.movable && !h.stands
+		used["end-here"], used["hose"] = used["end-here"] || s.stands(h), used["hose"] || !h.movable
+		used[elsewhere] = used[elsewhere] || h.movable && !s.stands(h)
 	}
 	for _, m := range s.fixtures {
 		used["stop"], used["extinguisher"] = used["stop"] || m.stop != nil, used["extinguisher"] || m.stop == nil
@@ -126,6 +120,9 @@ func (s *sheet) notes() []string {
 	}
 	if len(s.machines) > 0 {
 		list = append(list, wording.Text("drawing.boxes"))
+	}
+	if s.brief {
+		list = append(list, wording.Text("drawing.brief"))
 	}
 	if s.scale.turned {
 		list = append(list, wording.Text("drawing.turned"))

@@ -25,6 +25,8 @@ type label struct {
 	form   int    // the one taken
 	cost   int
 	taken  *taken // how it came to stand there; nil while it has no place
+	seen   box    // what mattered when it looked for its place
+	freed  bool   // something went away there since
 }
 
 // taken is the option a label took, what came on top for its form and its
@@ -40,6 +42,7 @@ type taken struct {
 type form struct {
 	block, shown block
 	cost         int
+	most         int // the width it was set to
 }
 
 // anchor is a spot a label may stand for: how far labels keep from it, and
@@ -69,16 +72,16 @@ func (l *label) height() int { return l.block.height() + 2*l.pad }
 // place is always found.
 var rings = func() []int {
 	var list []int
-	for d := 0; d < 100000; d += max(60, d/8) {
+	for d := 0; d < 100000; d += max(70, d/6) {
 		list = append(list, d)
 	}
 	return list
 }()
 
-// lead finds the leader from an anchor to the label's box: straight up or
+// lead finds where the leader from an anchor meets the label's box: straight up or
 // down where the anchor lies over or under it, else to the side that faces
 // it. Text without a frame is led to at the middle of its sides.
-func (l *label) lead(b box, from spot) []spot {
+func (l *label) lead(b box, from spot) spot {
 	const in = 60 // kept from the corners
 	bare := l.frame == (look{})
 	inner := box{b.left + in, b.top + in, b.right - in, b.bottom - in}
@@ -100,23 +103,36 @@ func (l *label) lead(b box, from spot) []spot {
 			best, least = i, far
 		}
 	}
-	return []spot{from, ends[best]}
+	return ends[best]
 }
 
-// draw writes the label, its frame and its leader. A label that lies on a
-// line breaks the line.
-func (l *label) draw(p *pen, breaks bool) {
-	if len(l.leader) > 1 {
-		p.line(look{line: dark, weight: 9}, "", l.leader...)
-		if l.dot {
+// drawLabels writes labels, with their leaders and frames under all that is
+// written. A label that lies on a line breaks the line.
+func (f *field) drawLabels(p *pen, labels []*label) {
+	for _, l := range labels {
+		if len(l.leader) > 1 {
+			p.line(look{line: dark, weight: 9}, "", l.leader...)
+		}
+	}
+	for _, l := range labels {
+		if len(l.leader) > 1 && l.dot {
 			p.circle(look{fill: dark}, "", l.leader[0], 24)
 		}
 	}
-	if l.frame != (look{}) {
-		p.rect(l.frame, "", l.box)
-	} else if breaks {
-		p.rect(look{fill: paper}, "", l.box)
+	for _, l := range labels {
+		if l.frame != (look{}) {
+			p.rect(l.frame, "", l.box)
+		} else if f.lie(l.box, l, never) > 0 {
+			p.rect(look{fill: paper}, "", l.box)
+		}
 	}
+	for _, l := range labels {
+		l.write(p)
+	}
+}
+
+// write writes what the label says.
+func (l *label) write(p *pen) {
 	h := l.hang
 	if l.frame != (look{}) {
 		h = fromStart

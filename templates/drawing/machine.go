@@ -67,11 +67,7 @@ func (s *sheet) placeMachines() {
 
 // machineLabel is the box with the places it may take.
 func (s *sheet) machineLabel(m *machineMark, fixed []*shop.Duct) *label {
-	busy := s.inUse(m.machine)
 	l := &label{pad: 70, near: 1, mine: fixed, frame: look{fill: tint, line: dark, weight: 13}}
-	if busy {
-		l.frame = look{fill: airSoft, line: dark, weight: 26}
-	}
 	for _, most := range [4]int{1050, 1350, 1800, 2400} {
 		l.block = writing(m.machine.Name, true, machineText, most, 3) // as large as when it is in use
 		if l.block.full == "" {
@@ -242,12 +238,15 @@ func (m *machineMark) links() [][2]spot {
 // drawMachine draws the box and its name.
 func (s *sheet) drawMachine(m *machineMark) {
 	l := m.label
-	b := l.block
+	b, frame := l.block, l.frame
+	if s.inUse(m.machine) {
+		frame = look{fill: airSoft, line: dark, weight: 26}
+	}
 	if s.use != nil && !s.inUse(m.machine) {
 		b = b.light()
 	}
 	s.link(s.pathOf(m.machine), func() {
-		s.rect(l.frame, m.machine.Name, l.box)
+		s.rect(frame, m.machine.Name, l.box)
 		s.write(&b, l.text, centred)
 	})
 }

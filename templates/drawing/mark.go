@@ -1,6 +1,9 @@
 package drawing
 
-import "dustbook/plan/shop"
+import (
+	"dustbook/plan/duct"
+	"dustbook/plan/shop"
+)
 
 // KeyRow is one row of the visual language: a mark or a line with a sample, or
 // a class of the style sheet.
@@ -24,8 +27,8 @@ var marks = []mark{
 	{"gate-open", func(p *pen, at spot) { sampleGate(p, at, openGate) }},
 	{"gate-shut", func(p *pen, at spot) { sampleGate(p, at, shutGate) }},
 	{"gate", func(p *pen, at spot) { sampleGate(p, at, notSaid) }},
-	{"rise", func(p *pen, at spot) { p.drawRiser(riser{at.moved(sampleWide/2, 0), true, 70}) }},
-	{"drop", func(p *pen, at spot) { p.drawRiser(riser{at.moved(sampleWide/2, 0), false, 70}) }},
+	{"rise", func(p *pen, at spot) { p.drawRisers([]riser{{at.moved(sampleWide/2, 0), true, 70}}) }},
+	{"drop", func(p *pen, at spot) { p.drawRisers([]riser{{at.moved(sampleWide/2, 0), false, 70}}) }},
 	{"end-here", func(p *pen, at spot) {
 		p.line(look{line: dark, weight: 38, dash: "7 4"}, "", at, at.moved(sampleWide, 0))
 	}},
@@ -34,7 +37,8 @@ var marks = []mark{
 	{"hose", sampleHose},
 	{"machine", func(p *pen, at spot) { sampleBox(p, at, look{fill: tint, line: dark, weight: 13}) }},
 	{"machine-on", func(p *pen, at spot) { sampleBox(p, at, look{fill: airSoft, line: dark, weight: 26}) }},
-	{"collector", sampleCollector},
+	{"collector", func(p *pen, at spot) { sampleCollector(p, at, look{fill: tint, line: dark, weight: 13}) }},
+	{"collector-on", func(p *pen, at spot) { sampleCollector(p, at, look{fill: airSoft, line: dark, weight: 24}) }},
 	{"wall", func(p *pen, at spot) {
 		p.line(look{line: dark, weight: wallThick}, "", at, at.moved(sampleWide, 0))
 	}},
@@ -49,6 +53,7 @@ var marks = []mark{
 		p.drawLeak(&leakMark{tip: at.moved(300, 0), tail: at.moved(120, 0)})
 	}},
 	{"dimension", sampleDimension},
+	{"scale", func(p *pen, at spot) { p.scaleBar(at.moved(0, -22), sampleWide) }},
 	{"trunk", func(p *pen, at spot) { sampleTrunk(p, at, openEdge) }},
 	{"branch", func(p *pen, at spot) { sampleTrunk(p, at, lightEdge) }},
 	{"end", func(p *pen, at spot) {
@@ -59,6 +64,27 @@ var marks = []mark{
 		p.canShape(&canMark{top: at.moved(sampleWide/2, -50), foot: at.moved(sampleWide/2, 60), wide: 90}, "")
 	}},
 	{"floor", func(p *pen, at spot) { p.line(look{line: rule, weight: 9}, "", at, at.moved(sampleWide, 0)) }},
+	{"single-way", func(p *pen, at spot) { sampleWire(p, at, true, false) }},
+	{"single-slow", func(p *pen, at spot) { sampleWire(p, at, true, true) }},
+	{"single-off", func(p *pen, at spot) { sampleWire(p, at, false, false) }},
+	{"single-join", sampleJoin},
+	{"single-open", func(p *pen, at spot) { sampleWireGate(p, at, openGate) }},
+	{"single-shut", func(p *pen, at spot) { sampleWireGate(p, at, shutGate) }},
+	{"fan-curve", func(p *pen, at spot) { p.line(fanLook, "", at, at.moved(sampleWide, 0)) }},
+	{"fan-parabola", func(p *pen, at spot) { p.line(parabolaLook, "", at, at.moved(sampleWide, 0)) }},
+	{"fan-use", func(p *pen, at spot) { samplePoint(p, at, duct.NoFilter) }},
+	{"fan-clean", func(p *pen, at spot) { samplePoint(p, at, duct.Clean) }},
+	{"fan-due", func(p *pen, at spot) { samplePoint(p, at, duct.ChangeOut) }},
+	{"fan-crossing", func(p *pen, at spot) { drawCrossing(p, at.moved(sampleWide/2, 0)) }},
+	{"fan-claim", func(p *pen, at spot) { drawClaim(p, at.moved(sampleWide/2, 55), way{0, -1}) }},
+	{"run-way", func(p *pen, at spot) { p.line(runLook, "", at, at.moved(sampleWide, 0)) }},
+	{"run-end", func(p *pen, at spot) { drawRunEnd(p, at.moved(sampleWide/2, 0)) }},
+	{"run-inlet", func(p *pen, at spot) {
+		p.line(inletLook, "", at.moved(sampleWide/2, -80), at.moved(sampleWide/2, 80))
+	}},
+	{"run-part", func(p *pen, at spot) { p.line(partLook, "", at, at.moved(sampleWide, 0)) }},
+	{"run-fan", func(p *pen, at spot) { drawRunFan(p, at.moved(sampleWide/2, 0)) }},
+	{"chart-axis", sampleAxis},
 	{"plus", func(p *pen, at spot) { p.line(plusLook, "", at, at.moved(sampleWide, 0)) }},
 	{"minus", func(p *pen, at spot) { p.line(minusLook, "", at, at.moved(sampleWide, 0)) }},
 }
@@ -74,7 +100,16 @@ func signOf(name string) sign {
 	panic("drawing: there is no mark " + name)
 }
 
-// Key is the visual language of plans, isometrics and chains: every mark and line
+// signsOf are the entries of some marks.
+func signsOf(names []string) []sign {
+	var list []sign
+	for _, name := range names {
+		list = append(list, signOf(name))
+	}
+	return list
+}
+
+// Key is the visual language of all drawings: every mark and line
 // with its sample, then every class. The id is the start of every id in the
 // samples.
 func Key(id string) []KeyRow {

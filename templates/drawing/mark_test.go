@@ -5,7 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"dustbook/content"
+	"dustbook/plan"
 	"dustbook/plan/duct"
+	"dustbook/plan/entry"
 	"dustbook/plan/shop"
 )
 
@@ -32,7 +35,8 @@ func TestKeyHoldsEverythingDrawn(t *testing.T) {
 	}
 	used := map[string]bool{}
 	// what carries its own name or word is in no drawing's own key
-	for _, name := range []string{"machine", "machine-on", "collector", "wall", "exit", "dimension"} {
+	for _, name := range []string{"machine", "machine-on", "collector", "wall", "exit", "dimension", "collector-on", "scale", "single-join", "fan-claim", "chart-axis",
+		"fan-crossing"} { // no fan of the test shops has a second crossing
 		used[name] = true
 	}
 	check := func(signs []sign, svg SVG) {
@@ -66,19 +70,171 @@ func TestKeyHoldsEverythingDrawn(t *testing.T) {
 		}
 		for _, r := range results {
 			s := b.sheet(r)
-			check(s.signs(), SVG(s.String()))
+			check(s.signs(), SVG(string(s.out)))
 		}
 		for _, c := range p.Shop.Collectors {
 			s := b.isometric(c)
-			check(s.isoSigns(), SVG(s.String()))
+			check(s.isoSigns(), SVG(string(s.out)))
+		}
+		for _, u := range p.Air.Uses {
+			for _, r := range u.Results {
+				if r.Collector != nil {
+					s := newSingle(b, r)
+					s.lay()
+					s.draw()
+					check(s.singleKey(), SVG(string(s.out)))
+				}
+			}
+		}
+		for _, c := range p.Shop.Collectors {
+			for _, state := range duct.States(c) {
+				f := &fanChart{collector: c, fan: duct.NewFan(c, p.Air.State, state), points: pointsOf(p, c)}
+				check(f.key(), "")
+			}
 		}
 	}
 	check(chainKey(), "")
+	for _, r := range loaded(t, "hall").Air.Uses[0].Results {
+		for _, port := range r.Ports {
+			c := &profile{}
+			if c.take(loaded(t, "hall"), r, port.Port) == "" {
+				check(c.key(), "")
+			}
+		}
+	}
 	for _, m := range marks {
 		if !used[m.name] {
 			t.Errorf("no drawing of the test shops uses the mark %q", m.name)
 		}
 	}
+}
+
+// shape is how an element is drawn: its class, and whether dashed and round.
+var (
+	drawnShape = regexp.MustCompile(`<(path|rect|circle|g)[ >][^>]*`)
+	attribute  = regexp.MustCompile(` ([a-z-]+)="([^"]*)"`)
+)
+
+// shapesOf are the kinds of shapes in a drawing: element, class and whether it
+// is dashed. Those of a group are drawn as the group says.
+func shapesOf(svg SVG) map[string]bool {
+	kinds, group := map[string]bool{}, ""
+	for _, tag := range drawnShape.FindAllString(string(svg), -1) {
+		how := ""
+		for _, a := range attribute.FindAllStringSubmatch(tag, -1) {
+			switch a[1] {
+			case "class":
+				how += " " + a[2]
+			case "stroke-dasharray":
+				how += " dashed"
+			}
+		}
+		if strings.HasPrefix(tag, "<g") {
+			group = how
+			continue
+		}
+		if how == "" {
+			how = group
+		}
+		kinds[strings.Fields(tag[1:])[0]+how] = true
+	}
+	return kinds
+}
+
+// TestKeyHoldsEveryShape walks all drawings of the embedded shops, of the works
+// and of the test shops: every kind of shape and every class drawn has a sample
+// in the key. What a drawing lays down for labels alone has none.
+func TestKeyHoldsEveryShape(t *testing.T) {
+	known, rows := map[string]bool{}, map[string]bool{}
+	for _, row := range Key("k") {
+		for kind := range shapesOf(row.Sample) {
+			known[kind] = true
+		}
+		rows[row.Name] = true
+	}
+	for _, unnamed := range []string{
+		"rect fill-paper",          // a break in a line, for a label
+		"rect fill-paper line-ink", // the frame of a tag or a rating
+		"circle fill-ink",          // where a leader starts
+	} {
+		known[unnamed] = true
+	}
+	seen := map[string]bool{}
+	for name, p := range shopsOfKey(t) {
+		for key, svg := range everyDrawing(p) {
+			for kind := range shapesOf(svg) {
+				if !seen[kind] && !known[kind] {
+					t.Errorf("%s: %s: %q is drawn and in no sample of the key", name, key, kind)
+				}
+				seen[kind] = true
+			}
+			for _, match := range classAttribute.FindAllStringSubmatch(string(svg), -1) {
+				for _, class := range strings.Fields(match[1]) {
+					if !rows[class] {
+						t.Errorf("%s: %s: class %q is drawn and not in the key", name, key, class)
+					}
+				}
+			}
+		}
+	}
+	if len(seen) < 20 {
+		t.Errorf("%d kinds of shapes: the test sees nothing", len(seen))
+	}
+}
+
+// TestShapesOf makes sure that the test above can fail.
+func TestShapesOf(t *testing.T) {
+	p := &pen{}
+	p.line(look{line: air, weight: 10, dash: "4 4"}, "", spot{}, spot{10, 10})
+	p.circle(look{fill: stop}, "", spot{}, 10)
+	p.circle(look{fill: stop}, "", spot{}, 20)
+	kinds := shapesOf(p.frame("t", "title", "desc", 0))
+	if len(kinds) != 2 || !kinds["path line-air dashed"] || !kinds["circle fill-stop"] {
+		t.Errorf("%v", kinds)
+	}
+}
+
+// shopsOfKey are the embedded shops, the works and the test shops.
+func shopsOfKey(t *testing.T) map[string]*plan.Plan {
+	t.Helper()
+	list := map[string]*plan.Plan{}
+	for name, text := range map[string][]byte{"school": content.Example(), "small": content.Small(), "starter": content.Starter()} {
+		s, problems := shop.Read(name, text)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		list[name] = plan.Make(s, nil, entry.Date{})
+	}
+	for _, name := range []string{"hall", "shed", "words", "yard", "works"} {
+		list[name] = loaded(t, name)
+	}
+	return list
+}
+
+// everyDrawing is every drawing of a shop, by what it is.
+func everyDrawing(p *plan.Plan) map[string]SVG {
+	b := NewBoard(p)
+	list := map[string]SVG{"plan": b.Plan(nil, "n")}
+	for _, u := range p.Air.Uses {
+		for _, r := range u.Results {
+			list["use "+u.Name] = b.Plan(r, "u")
+			if r.Collector == nil {
+				continue
+			}
+			list["single "+u.Name] = b.Single(r, "s")
+			for _, port := range r.Ports {
+				list["run "+port.Port.Full()], _ = b.Profile(r, port.Port, "r")
+			}
+		}
+	}
+	for _, c := range p.Shop.Collectors {
+		list["isometric "+c.Name] = b.Isometric(c, "i")
+		list["fan "+c.Name], _ = b.FanChart(c, "f")
+	}
+	for _, c := range p.Shop.Chains {
+		list["chain "+c.Name] = Chain(p, c, "c")
+	}
+	return list
 }
 
 // TestUnknownMark makes sure that a drawing cannot use what the key lacks.

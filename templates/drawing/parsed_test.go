@@ -3,6 +3,8 @@ package drawing_test
 import (
 	"encoding/xml"
 	"io"
+	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -48,6 +50,13 @@ func parse(t testing.TB, svg drawing.SVG) *node {
 					t.Errorf("%s has %s twice", n.name, a.Name.Local)
 				}
 				n.attr[a.Name.Local] = a.Value
+			}
+			if top.name == "g" { // what a group says holds for all in it
+				for name, value := range top.attr {
+					if _, own := n.attr[name]; !own && name != "id" {
+						n.attr[name] = value
+					}
+				}
 			}
 			top.inner = append(top.inner, n)
 			stack = append(stack, n)
@@ -111,13 +120,39 @@ func number(t testing.TB, text string) float64 {
 	return v
 }
 
+var (
+	pathStep = regexp.MustCompile(`[A-Za-z][^A-Za-z]*`)
+	figures  = regexp.MustCompile(`-?[0-9.]+`)
+)
+
 // points reads the spots of a path of straight lines.
 func points(t testing.TB, d string) [][2]float64 {
 	t.Helper()
 	var list [][2]float64
-	fields := strings.Fields(strings.NewReplacer("M", " ", "L", " ", "Z", " ").Replace(d))
-	for i := 0; i+1 < len(fields); i += 2 {
-		list = append(list, [2]float64{number(t, fields[i]), number(t, fields[i+1])})
+	for _, step := range pathStep.FindAllString(d, -1) {
+		at := [2]float64{}
+		if len(list) > 0 {
+			at = list[len(list)-1]
+		}
+		var by []float64
+		for _, one := range figures.FindAllString(step, -1) {
+			by = append(by, number(t, one))
+		}
+		switch {
+		case step == "Z":
+			continue
+		case step[0] == 'M' && len(by) == 2:
+			at = [2]float64{by[0], by[1]}
+		case step[0] == 'l' && len(by) == 2:
+			at = [2]float64{at[0] + by[0], at[1] + by[1]}
+		case step[0] == 'h' && len(by) == 1:
+			at[0] += by[0]
+		case step[0] == 'v' && len(by) == 1:
+			at[1] += by[0]
+		default:
+			t.Fatalf("no path of straight lines: %q in %q", step, d)
+		}
+		list = append(list, [2]float64{math.Round(at[0]*10) / 10, math.Round(at[1]*10) / 10})
 	}
 	return list
 }

@@ -31,7 +31,6 @@ type leg struct {
 type stretchPiece struct {
 	stretch  *shop.Stretch
 	from, to int // tenths along the path
-	open     bool
 }
 
 // riser is a run straight up or down, a point in plan.

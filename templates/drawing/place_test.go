@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"os"
+	"slices"
 	"testing"
 
 	"dustbook/plan"
@@ -188,6 +189,12 @@ func TestScaleTurns(t *testing.T) {
 	if l := hall.long(float64(unit.Must[unit.Length]("67 ft"))); l != sheetWidth*10 {
 		t.Errorf("the hall's 67 ft are %d tenths", l)
 	}
+}
+
+// newSheet is a plan at a growth, not drawn yet. Of the labels it has those
+// that stand on every plan of the shop; placeOwn adds the others.
+func newSheet(b *Board, r *duct.Result, growth float64) *sheet {
+	return b.layout(slices.Index(growths[:], growth), false).with(r)
 }
 
 // complete lays out a plan with all its labels.

@@ -10,10 +10,6 @@ import (
 	"dustbook/plan/shop"
 )
 
-// growths are how much larger than the sheet a plan may be drawn, tried in
-// turn until its labels stand close to what they name.
-var growths = [...]float64{1, 1.12, 1.25, 1.4, 1.6}
-
 // margin around a drawing, in tenths.
 const margin = 140
 
@@ -23,6 +19,8 @@ const margin = 140
 type Board struct {
 	plan    *plan.Plan
 	paths   paths
+	whole   layouts                     // that name everything
+	brief   layouts                     // that leave out what the machine beside it says
 	neutral func() (s *sheet, step int) // drawn at the first call, only read after it
 }
 
@@ -41,7 +39,7 @@ func (p paths) of(u *duct.Use) string {
 func NewBoard(p *plan.Plan) *Board {
 	b := &Board{plan: p}
 	b.neutral = sync.OnceValues(func() (*sheet, int) {
-		s, step := b.leastStrain(nil, 0, len(growths))
+		s, step := b.neutralSize()
 		s.draw()
 		return s, step
 	})
@@ -63,64 +61,6 @@ func Plan(p *plan.Plan, r *duct.Result, id string) SVG { return NewBoard(p).Plan
 // start of every id in the drawing; no two drawings of a page share it.
 func (b *Board) Plan(r *duct.Result, id string) SVG {
 	return b.sheet(r).frame(id, planTitle(b.plan, r), planDesc(b.plan, r), margin)
-}
-
-// useSteps is how many sizes are tried for a use.
-const useSteps = 3
-
-// sheet is a plan as large as its labels need, drawn. A use may grow some
-// steps beyond the neutral plan for its tags.
-func (b *Board) sheet(r *duct.Result) *sheet {
-	s, step := b.neutral()
-	if r != nil {
-		s, _ = b.leastStrain(r, step, min(step+useSteps, len(growths)))
-		s.draw()
-	}
-	return s
-}
-
-// leastStrain tries sizes from one on until no label is strained; where some
-// always are, the first with the fewest counts. What is strained before the
-// plan's own words are placed stays so: they are placed at such a size only
-// when no other will do.
-func (b *Board) leastStrain(r *duct.Result, from, to int) (best *sheet, step int) {
-	var tried []*sheet
-	for i := from; i < to; i++ {
-		s := newSheet(b, r, growths[i])
-		if s.strain() == 0 {
-			s.placeOwn()
-			if s.strain() == 0 {
-				return s, i
-			}
-		}
-		tried = append(tried, s)
-	}
-	least := 0
-	for i, s := range tried {
-		s.placeOwn()
-		if strain := s.strain(); best == nil || strain < least {
-			best, step, least = s, from+i, strain
-		}
-	}
-	return best, step
-}
-
-// strain counts the labels that lie on something or stand far from what they
-// name, and the machines that found no place where they stand.
-func (s *sheet) strain() int {
-	const far = 700 // tenths
-	count := 0
-	for _, l := range s.words {
-		if s.lie(l.box, l, never) > 0 || len(l.leader) > 1 && span(l.leader[0], l.leader[1]) > far {
-			count++
-		}
-	}
-	for _, m := range s.machines {
-		if len(m.label.leader) > 1 {
-			count++
-		}
-	}
-	return count
 }
 
 // draw draws the whole plan, from the floor up.
@@ -145,19 +85,16 @@ func (s *sheet) draw() {
 		s.drawFixture(m)
 	}
 	s.drawArrows()
-	for _, l := range s.words {
-		l.draw(&s.pen, s.lie(l.box, l, never) > 0)
-	}
+	s.drawLabels(&s.pen, s.words)
 	s.drawSizes()
 	s.drawTree(s.shop.Collectors)
 	s.drawFoot()
+	s.apart()
 }
 
 // drawOnDucts draws what sits on ducts: gates, leaks and taps.
 func (s *sheet) drawOnDucts() {
-	for _, m := range s.gates {
-		s.drawGate(m)
-	}
+	s.drawGates()
 	for _, m := range s.leaks {
 		s.drawLeak(m)
 	}

@@ -77,11 +77,20 @@ func (b *Board) Profile(r *duct.Result, port *shop.Port, id string) (SVG, []RunS
 	c.drawAxes(wording.Text("chart.run.length", unit.Run.Unit(c.sys)), wording.Text("chart.run.suction", unit.Press.Unit(c.sys)))
 	c.drawRun()
 	c.drawParts()
-	notes := []string{wording.Text("chart.run.dots")}
+	notes := []string{wording.Text("chart.run.straight")}
 	if c.crowded() {
 		notes = append(notes, wording.Text("chart.run.numbers"))
 	}
-	return c.finish(id, title, c.desc(), nil, notes), c.steps
+	return c.finish(id, title, c.desc(), c.key(), notes), c.steps
+}
+
+// key is what lines and marks mean.
+func (c *profile) key() []sign {
+	names := []string{"run-way", "run-end", "run-inlet"}
+	if len(c.parts()) > 0 {
+		names = append(names, "run-part")
+	}
+	return signsOf(append(names, "run-fan"))
 }
 
 // profile is the chart of one run while it is drawn.
@@ -186,6 +195,10 @@ const mostNamed = 7
 
 func (c *profile) crowded() bool { return len(c.stretches()) > mostNamed }
 
+// drawRunEnd marks the end of a stretch, drawRunFan the fan.
+func drawRunEnd(p *pen, at spot) { p.circle(look{fill: paper, line: dark, weight: 14}, "", at, 38) }
+func drawRunFan(p *pen, at spot) { p.circle(look{fill: dark}, "", at, 45) }
+
 // drawRun draws the stretches from the port to the inlet.
 func (c *profile) drawRun() {
 	from := c.spotOf(0, 0)
@@ -200,9 +213,9 @@ func (c *profile) drawRun() {
 		points = append(points, to)
 		from = to
 	}
-	c.curve(look{line: air, weight: 24}, 500, tidy(points))
+	c.curve(runLook, 500, tidy(points))
 	for _, at := range points {
-		c.circle(look{fill: paper, line: dark, weight: 14}, "", at, 38)
+		drawRunEnd(&c.pen, at)
 		c.solids = append(c.solids, around(at, 45, 45))
 	}
 }
@@ -211,17 +224,17 @@ func (c *profile) drawRun() {
 func (c *profile) drawParts() {
 	last := c.stretches()[len(c.stretches())-1]
 	inlet := c.spotOf(last.Far, last.Suction)
-	c.line(look{line: dark, weight: 9, dash: "4 4"}, "", spot{inlet.x, 0}, spot{inlet.x, -plotDeep})
+	c.line(inletLook, "", spot{inlet.x, 0}, spot{inlet.x, -plotDeep})
 	c.strips = append(c.strips, strip{a: spot{inlet.x, 0}, c: spot{inlet.x, -plotDeep}, half: 10, cost: 300})
 	at, sum := inlet, c.inlet
 	for _, p := range c.parts() {
 		sum = p.Suction
 		up := spot{at.x + partWide, c.spotOf(0, sum).y}
-		c.curve(look{line: air, weight: 24, dash: "8 4", mitre: true}, 500, tidy([]spot{at, {at.x + partWide/2, at.y}, {at.x + partWide/2, up.y}, up}))
+		c.curve(partLook, 500, tidy([]spot{at, {at.x + partWide/2, at.y}, {at.x + partWide/2, up.y}, up}))
 		c.words(p.Name, p.Loss, 1200, 1, 60, spot{at.x + partWide/2, (at.y + up.y) / 2})
 		at = up
 	}
-	c.circle(look{fill: dark}, "", at, 45)
+	drawRunFan(&c.pen, at)
 	c.solids = append(c.solids, around(at, 50, 50))
 	c.words(wording.Text("chart.run.fan-static"), sum, 1500, 1, 70, at)
 	c.words(wording.Text("chart.run.inlet"), c.inlet, 1500, 1, 70, inlet)

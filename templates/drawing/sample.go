@@ -37,7 +37,7 @@ func sampleHose(p *pen, at spot) {
 
 func sampleBand(p *pen, at spot) {
 	half := wallThick / 2
-	p.area(look{fill: paper, line: dark, weight: 16, mitre: true}, "", at.moved(0, -half), at.moved(sampleWide, -half), at.moved(sampleWide, half), at.moved(0, half))
+	p.area(look{fill: paper, line: dark, weight: 16}, "", at.moved(0, -half), at.moved(sampleWide, -half), at.moved(sampleWide, half), at.moved(0, half))
 	var hatch []path
 	for x := hatchStep / 2; x+wallThick < sampleWide; x += hatchStep {
 		hatch = append(hatch, path{at.moved(x, half), at.moved(x+wallThick, -half)})
@@ -53,9 +53,9 @@ func sampleBox(p *pen, at spot, l look) {
 	p.rect(l, "", around(at.moved(sampleWide/2, 0), 150, 70))
 }
 
-func sampleCollector(p *pen, at spot) {
+func sampleCollector(p *pen, at spot, body look) {
 	middle := at.moved(sampleWide/2, 0)
-	p.circle(look{fill: tint, line: dark, weight: 13}, "", middle, 95)
+	p.circle(body, "", middle, 95)
 	p.circle(look{fill: paper, line: dark, weight: 13}, "", middle, 43)
 }
 

@@ -8,6 +8,37 @@ import (
 	"dustbook/plan"
 )
 
+// run is what a leader costs on its way, beside being one. It stops adding
+// once the cost reaches a limit.
+func (f *field) run(a, c spot, mine *label, limit int) int {
+	cost := 0
+	for _, s := range f.solids {
+		if s.crossed(a, c) && !s.holds(a) {
+			cost += leaderOver
+		}
+	}
+	for _, l := range f.labels {
+		if l == mine {
+			continue
+		}
+		if l.box.grown(closeBy).crossed(a, c) {
+			cost += leaderOver
+		}
+		if len(l.leader) > 1 && cross(a, c, l.leader[0], l.leader[1]) {
+			cost += leadersCross
+		}
+		if cost >= limit {
+			return cost
+		}
+	}
+	for i := range f.strips {
+		if s := &f.strips[i]; cross(a, c, s.a, s.c) && !mine.owns(s) {
+			cost += s.cost / 5
+		}
+	}
+	return cost
+}
+
 // grounds are crowded sheets: labels, strips and marks in each other's way.
 func grounds(t *testing.T) []*sheet {
 	t.Helper()
@@ -18,7 +49,7 @@ func grounds(t *testing.T) []*sheet {
 	return list
 }
 
-// TestPartOfAField checks that what a field's part says of any place within
+// TestPartOfAField checks that what a part of a field says of any place within
 // its area is what the whole field says.
 func TestPartOfAField(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
@@ -29,18 +60,18 @@ func TestPartOfAField(t *testing.T) {
 		}
 		for range 300 {
 			area := around(at(), 400+r.IntN(3000), 200+r.IntN(2000))
-			var part field
-			part.take(&s.field, area)
-			left += len(s.strips) - len(part.strips)
+			var part ground
 			mine := s.labels[r.IntN(len(s.labels))]
+			part.take(&s.field, s.barsOf(nil), mine, area)
+			left += len(s.strips) + len(s.labels) - len(part.bars)
 			for range 30 {
 				b := boxOf(area.nearest(at()), area.nearest(at()))
-				free, lie := part.free(b, mine), part.lie(b, mine, never)
+				free, lie := part.free(b, r.IntN(8)), part.lie(b, never)
 				if free != s.free(b, mine) || lie != s.lie(b, mine, never) {
 					t.Fatalf("%v in %v: free %v, lies %d; in the whole field %v, %d", b, area, free, lie, s.free(b, mine), s.lie(b, mine, never))
 				}
 				from, to := area.nearest(at()), area.nearest(at())
-				run := part.run(from, to, mine, never)
+				run := part.run(from, to, never)
 				if run != s.run(from, to, mine, never) {
 					t.Fatalf("from %v to %v in %v: %d, in the whole field %d", from, to, area, run, s.run(from, to, mine, never))
 				}
@@ -61,12 +92,22 @@ func TestPartOfAField(t *testing.T) {
 // plainly finds a label's best place by weighing every place against the
 // whole field, in the same order and without a bar to pass any over.
 func plainly(f *field, l *label) label {
-	find := &search{field: f, label: l, bar: never}
 	best := label{cost: never}
-	weigh := func(try func()) {
-		find.bar, find.found = never, false
-		if try(); find.found && find.best.cost < best.cost {
-			best = find.best
+	weigh := func(o option, base int, from *spot) {
+		if !f.free(o.box, l) {
+			return
+		}
+		cost := base + o.cost + f.lie(o.box, l, never)
+		if l.stay != nil {
+			cost += l.stay(o)
+		}
+		var lead []spot
+		if from != nil {
+			lead = []spot{*from, l.lead(o.box, *from)}
+			cost += f.run(lead[0], lead[1], l, never)
+		}
+		if cost < best.cost {
+			best = label{cost: cost, box: o.box, form: l.form, hang: o.hang, leader: lead}
 		}
 	}
 	for i := range max(1, len(l.forms)) {
@@ -75,7 +116,7 @@ func plainly(f *field, l *label) label {
 			l.form, l.block, base = i, l.forms[i].block, l.forms[i].cost
 		}
 		for _, o := range l.fixed {
-			weigh(func() { find.try(f, &o, base, nil) })
+			weigh(o, base, nil)
 		}
 		if l.only && best.cost < never {
 			continue
@@ -87,9 +128,9 @@ func plainly(f *field, l *label) label {
 			for _, a := range l.anchors {
 				for _, o := range ringPlaces(l, a, ring) {
 					if ring < l.near {
-						weigh(func() { find.try(f, &o, base+a.cost, nil) })
+						weigh(o, base+a.cost, nil)
 					} else {
-						weigh(func() { find.try(f, &o, base+a.cost+leaderCost, &a.at) })
+						weigh(o, base+a.cost+leaderCost, &a.at)
 					}
 				}
 			}
@@ -105,13 +146,13 @@ func ringPlaces(l *label, a anchor, ring int) []option {
 	add := func(left, top, cost int, h2 hang) {
 		list = append(list, option{box: box{left, top, left + w, top + h}, cost: ring + cost, hang: h2})
 	}
-	for off := 0; off <= h/2+d; off += max(120, ring/6) {
+	for off := 0; off <= h/2+d; off += max(130, ring/4) {
 		for _, dy := range []int{off, -off}[:min(2, 1+off)] {
 			add(a.at.x+d, a.at.y-h/2+dy, off/4, fromStart)
 			add(a.at.x-d-w, a.at.y-h/2+dy, off/4+10, fromEnd)
 		}
 	}
-	for off := 0; off <= w/2+d; off += max(120, ring/6) {
+	for off := 0; off <= w/2+d; off += max(130, ring/4) {
 		for _, dx := range []int{off, -off}[:min(2, 1+off)] {
 			h2 := centred
 			if dx > w/6 {
@@ -140,7 +181,7 @@ func TestSearchPassesOverNothing(t *testing.T) {
 					l.taken = nil
 				}
 				s.place(l)
-				if l.box != want.box || l.cost != want.cost || l.form != want.form || l.hang != want.hang || len(l.leader) != len(want.leader) {
+				if l.box != want.box || l.cost != want.cost || l.form != want.form || l.hang != want.hang || !slices.Equal(l.leader, want.leader) {
 					t.Fatalf("label %d, %q: at %v for %d, plainly at %v for %d", i, l.block.text(), l.box, l.cost, want.box, want.cost)
 				}
 			}
@@ -195,28 +236,85 @@ func TestFirstOfEquals(t *testing.T) {
 	}
 }
 
-// TestLeastStrain checks the size taken against all sizes laid out in full.
-func TestLeastStrain(t *testing.T) {
-	eased, strained := 0, 0
-	for _, p := range []*plan.Plan{loaded(t, "hall"), loaded(t, "shed"), random(t, 5), random(t, 7), random(t, 11), random(t, 20)} {
-		var strains []int
-		for _, g := range growths {
-			strains = append(strains, complete(p, nil, g).strain())
-		}
-		least := slices.Min(strains)
-		for from := range 3 {
-			want := from + slices.Index(strains[from:], slices.Min(strains[from:]))
-			if s, step := NewBoard(p).leastStrain(nil, from, len(growths)); step != want || s.strain() != strains[want] {
-				t.Errorf("%s: from %d on size %d with %d strained, not %d with %d", p.Shop.Name, from, step, s.strain(), want, strains[want])
+// walked is the size that looking at every size in full finds.
+func walked(strains []int) int {
+	best := len(strains) - 1
+	for best > 0 && strains[best-1] <= strains[best] {
+		best--
+	}
+	return best
+}
+
+// TestNeutralSize checks the size taken against all sizes laid out in full:
+// what is given up early is never the size that would be taken.
+func TestNeutralSize(t *testing.T) {
+	whole, eased, strained := 0, 0, 0
+	shops := []*plan.Plan{loaded(t, "hall"), loaded(t, "shed"), loaded(t, "yard"), loaded(t, "works")}
+	for seed := range Seeds(20, 60) {
+		shops = append(shops, random(t, seed))
+	}
+	for _, p := range shops {
+		var strains [2][]int
+		for step := range growths {
+			for i := range strains {
+				s, _ := NewBoard(p).neutralAt(step, i > 0, nil)
+				strains[i] = append(strains[i], s.strain())
 			}
 		}
-		if least == 0 {
-			eased++
+		brief, want := 1, walked(strains[1])
+		for step := named; step >= 0 && strains[0][step] == 0; step-- {
+			brief, want = 0, step
+		}
+		if s, step := NewBoard(p).neutralSize(); step != want || s.brief != (brief > 0) || s.strain() != strains[brief][want] {
+			t.Errorf("%s: size %d, brief %v, with %d strained, not %d of %v", p.Shop.Name, step, s.brief, s.strain(), want, strains)
+		}
+		if brief == 0 {
+			whole++
 		} else {
 			strained++
+			eased += slices.Min(strains[0]) - strains[1][want]
 		}
 	}
-	if eased == 0 || strained == 0 {
-		t.Errorf("%d shops have a size without strain, %d have none: both must be tried", eased, strained)
+	if whole == 0 || strained == 0 || eased <= 0 {
+		t.Errorf("%d shops name everything, %d are brief, which eases %d labels: both must be tried, and help", whole, strained, eased)
+	}
+}
+
+// TestGrowthForGivesUp checks the walk itself: which sizes it lays out, and
+// that one given up is not taken.
+func TestGrowthForGivesUp(t *testing.T) {
+	for _, c := range []struct {
+		strains [len(growths)]int
+		want    int
+		laid    int
+	}{
+		{[len(growths)]int{0, 0, 0, 0, 0}, 0, 5},
+		{[len(growths)]int{9, 9, 2, 2, 2}, 2, 4},
+		{[len(growths)]int{9, 9, 9, 9, 1}, 4, 2},
+		{[len(growths)]int{2, 2, 2, 2, 2}, 0, 5},
+		{[len(growths)]int{2, 1, 2, 3, 4}, 1, 5},
+		{[len(growths)]int{0, 3, 1, 1, 1}, 2, 4},
+	} {
+		laid := 0
+		got := growthFor(func(step int, wait *patience) (int, bool) {
+			laid++
+			return c.strains[step], wait == nil || c.strains[step] <= wait.left
+		})
+		if got != c.want || laid != c.laid {
+			t.Errorf("%v: size %d after %d laid out, not %d after %d", c.strains, got, laid, c.want, c.laid)
+		}
+	}
+}
+
+// TestPatience checks that a crowd on hard ground is given up, and that it is
+// placed whole where more is borne with.
+func TestPatience(t *testing.T) {
+	for _, most := range [2]int{5, 1000} {
+		f, labels := crowd()
+		f.wait = &patience{left: most, strained: (*label).far}
+		f.settle(labels, 1)
+		if lost := most == 5; f.wait.lost() != lost || lost != (len(f.labels) < len(labels)) {
+			t.Errorf("%d borne with: lost %v, %d labels placed", most, f.wait.lost(), len(f.labels))
+		}
 	}
 }

@@ -34,28 +34,9 @@ type sheet struct {
 	words      []*label // every label that is not a machine
 	open       map[*shop.Stretch]bool
 	complete   bool // the words of this plan alone are among them
+	brief      bool // drops and their gates are not named: the machine beside them is
 	known      usedSigns
 	numbers    map[*shop.Stretch]int // of the stretches on an isometric; nil on a plan
-}
-
-// newSheet lays out a plan at a growth without drawing it. Of the labels it
-// has those that stand on every plan of the shop; placeOwn adds the others.
-func newSheet(b *Board, r *duct.Result, growth float64) *sheet {
-	s := &sheet{board: b, shop: b.plan.Shop, sys: b.plan.Shop.Units}
-	s.scale, s.placed = scaleFor(s.shop, growth)
-	s.setUse(r)
-	s.layPipes()
-	s.findDoors()
-	s.placeCollectors()
-	s.addStrips()
-	s.placeFixtures()
-	s.placeMachines()
-	s.placeGates()
-	s.placeLeaks()
-	s.placeTaps()
-	s.placeHoses()
-	s.placeFixed()
-	return s
 }
 
 // setUse takes over the use to be drawn.
@@ -125,11 +106,6 @@ func (s *sheet) layPipes() {
 	for _, d := range s.shop.Ducts {
 		if len(d.Route) > 1 {
 			s.pipes = append(s.pipes, newPipe(d, s.scale, s.wider))
-		}
-	}
-	for _, p := range s.pipes {
-		for i := range p.pieces {
-			p.pieces[i].open = s.open[p.pieces[i].stretch]
 		}
 	}
 	s.closeJoins()

@@ -58,6 +58,12 @@ type wire struct {
 	open  bool
 }
 
+// Radii of a node, in tenths: where no air comes in, and where some does.
+const (
+	shutNode = 28
+	openNode = 48
+)
+
 type node struct {
 	at   spot
 	open bool

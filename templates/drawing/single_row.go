@@ -148,20 +148,24 @@ func (s *single) draw() {
 		s.wires = append(s.wires, wire{path{r.from, {ends[r], r.from.y}}, open})
 	}
 	for _, open := range [2]bool{false, true} {
+		var runs []path
 		for _, w := range s.wires {
-			if w.open == open {
-				s.line(wireLook(open), "", straight(tidy(w.spots))...)
+			if run := straight(tidy(w.spots)); w.open == open && len(run) > 1 {
+				runs = append(runs, run)
 			}
 		}
+		s.lines(wireLook(open), "", runs...)
 	}
 	for _, n := range s.nodes {
-		radius := 28
+		radius := shutNode
 		if n.open {
-			radius = 48
+			radius = openNode
 		}
 		s.circle(look{fill: dark}, "", n.at, radius)
 	}
 	s.drawHead()
+	s.drawSingleGates()
+	s.drawSingleArrows()
 	for _, b := range s.bands {
 		s.drawBand(b)
 	}
@@ -184,9 +188,9 @@ func (s *single) draw() {
 // wireLook is how the line is drawn.
 func wireLook(open bool) look {
 	if open {
-		return look{line: air, weight: openWire, mitre: true}
+		return look{line: air, weight: openWire}
 	}
-	return look{line: soft, weight: shutWire, mitre: true}
+	return look{line: soft, weight: shutWire}
 }
 
 // drawHead draws the collector with its name and what its fan does.
@@ -196,23 +200,49 @@ func (s *single) drawHead() {
 	s.write(&b, box{treeRoot + 100, -b.height() / 2, treeRoot + 100 + b.width(), b.height() / 2}, fromStart)
 }
 
-// drawBand writes the words of a stretch on an upright and draws its arrow
-// and gates.
+// drawSingleGates draws all gates, frames first.
+func (s *single) drawSingleGates() {
+	var list []*gateMark
+	for _, b := range s.bands {
+		list = append(list, b.gates...)
+	}
+	for _, r := range s.rows {
+		list = append(list, r.gates...)
+	}
+	for _, m := range list {
+		s.gateFrame(m)
+	}
+	for _, m := range list {
+		s.gateBlade(m)
+	}
+}
+
+// drawSingleArrows draws the arrows of all stretches on the open way.
+func (s *single) drawSingleArrows() {
+	for _, b := range s.bands {
+		if s.open[b.stretch] {
+			s.arrow(spot{b.at.left - singleText, b.at.centre().y - 60}, way{0, -1}, 60, s.tooSlow(b.stretch))
+		}
+	}
+	for _, r := range s.rows {
+		if r.stretch != nil && s.open[r.stretch] {
+			s.arrow(spot{r.from.x + singleText + 200, r.from.y}, way{-1, 0}, 60, s.tooSlow(r.stretch))
+		}
+	}
+}
+
+// drawBand writes the words of a stretch on an upright and of its gates.
 func (s *single) drawBand(b *singleBand) {
 	x := b.at.left - singleText
 	s.write(&b.words, b.at, fromStart)
-	if s.open[b.stretch] {
-		s.arrow(spot{x, b.at.centre().y - 60}, way{0, -1}, 60, s.tooSlow(b.stretch))
-	}
 	for i, m := range b.gates {
-		s.gateShape(m)
 		says := b.gateNames[i]
 		left := x + m.half + 60
 		s.write(&says, box{left, m.at.y - says.height()/2, left + says.width(), m.at.y + says.height()/2}, fromStart)
 	}
 }
 
-// drawSingleRow writes the words of a row and draws its arrow and gates.
+// drawSingleRow writes the words of a row and of its gates.
 func (s *single) drawSingleRow(r *singleRow) {
 	if r.stretch == nil {
 		return
@@ -222,11 +252,7 @@ func (s *single) drawSingleRow(r *singleRow) {
 	if len(r.says.lines) > 0 {
 		s.write(&r.says, box{left, y + singleRise, left + r.says.width(), y + singleRise + r.says.height()}, fromStart)
 	}
-	if s.open[r.stretch] {
-		s.arrow(spot{left + 200, y}, way{-1, 0}, 60, s.tooSlow(r.stretch))
-	}
 	for i, m := range r.gates {
-		s.gateShape(m)
 		b := r.gateNames[i]
 		left, low := m.at.x-frameHalf-60, y-m.half-15
 		s.write(&b, box{left, low - b.height(), left + b.width(), low}, fromStart)

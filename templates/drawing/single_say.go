@@ -20,7 +20,8 @@ func (s *single) headSays() block {
 // nameSays is a stretch's number, name and size; bold on the open way.
 func (s *single) nameSays(stretch *shop.Stretch) block {
 	b := writing(s.numberOf(stretch)+" · "+stretch.Name(), s.open[stretch], smallText, singleLabel, 3)
-	b.add(run{"· " + s.sizeOf(stretch.Duct), false, ""}, singleLabel)
+	size := "· " + s.sizeOf(stretch.Duct)
+	b.add(run{size, false, ""}, size, singleLabel)
 	return b
 }
 
@@ -129,24 +130,6 @@ func (s *single) desc() string {
 
 // singleKey is what lines and marks mean.
 func (s *single) singleKey() []sign {
-	sample := func(open bool) func(p *pen, at spot) {
-		return func(p *pen, at spot) {
-			p.line(wireLook(open), "", at, at.moved(sampleWide, 0))
-			if open {
-				p.arrow(at.moved(sampleWide/2+60, 0), way{1, 0}, 60, false)
-			}
-		}
-	}
-	slow := func(p *pen, at spot) {
-		p.line(wireLook(true), "", at, at.moved(sampleWide, 0))
-		p.arrow(at.moved(sampleWide/2+60, 0), way{1, 0}, 60, true)
-	}
-	gate := func(state gateState) func(p *pen, at spot) {
-		return func(p *pen, at spot) {
-			p.line(wireLook(state == openGate), "", at, at.moved(sampleWide, 0))
-			p.gateShape(&gateMark{gate: &shop.Gate{}, state: state, at: at.moved(sampleWide/2, 0), along: way{1, 0}, half: singleHalf + frameOver, left: true, onWay: true})
-		}
-	}
 	opened, shut, heavy, thin := false, false, false, false
 	for _, g := range s.shop.Gates {
 		if g.On.Collector == s.collector {
@@ -156,20 +139,16 @@ func (s *single) singleKey() []sign {
 	for _, stretch := range InOrder(s.shop, s.collector) {
 		heavy, thin = heavy || s.open[stretch], thin || !s.open[stretch]
 	}
-	var list []sign
-	for _, one := range []struct {
+	var names []string
+	for _, one := range [5]struct {
 		used bool
-		key  string
-		draw func(p *pen, at spot)
-	}{
-		{heavy, "chart.single.way", sample(true)}, {s.known.slow, "drawing.means.slow", slow}, {thin, "chart.single.off", sample(false)},
-		{opened, "drawing.means.gate-open", gate(openGate)}, {shut, "drawing.means.gate-shut", gate(shutGate)},
-	} {
+		name string
+	}{{heavy, "single-way"}, {s.known.slow, "single-slow"}, {thin, "single-off"}, {opened, "single-open"}, {shut, "single-shut"}} {
 		if one.used {
-			list = append(list, sign{wording.Text(one.key), one.draw})
+			names = append(names, one.name)
 		}
 	}
-	return list
+	return signsOf(names)
 }
 
 // singleNotes are what else has to be said.

@@ -10,6 +10,7 @@ import (
 
 	"dustbook/plan"
 	"dustbook/plan/duct"
+	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 	"dustbook/templates/drawing"
 )
@@ -156,35 +157,15 @@ func TestSingleGates(t *testing.T) {
 	p := load(t, "hall")
 	r := named(t, p, "Table saw")
 	root := parse(t, drawing.Single(p, r, "s"))
-	var flat []*node
-	root.each(func(n *node) { flat = append(flat, n) })
+	var gates []*shop.Gate
 	states := map[bool]int{}
 	for _, g := range p.Shop.Gates {
-		if g.On.Collector != r.Collector {
-			continue
+		if g.On.Collector == r.Collector {
+			gates = append(gates, g)
+			states[r.Use.Open[g]]++
 		}
-		says := g.Name + " shut"
-		if r.Use.Open[g] {
-			says = g.Name + " open"
-		}
-		found := false
-		for i, n := range flat {
-			if n.title != says || i+2 >= len(flat) {
-				continue
-			}
-			found = true
-			left, top, right, bottom := boxAround(points(t, n.attr["d"]))
-			l, u, w, b := boxAround(points(t, flat[i+2].attr["d"])) // behind the title
-			inside := l >= left && w <= right && u >= top && b <= bottom
-			if inside == r.Use.Open[g] {
-				t.Errorf("%s: the blade lies inside its frame: %v", says, inside)
-			}
-		}
-		if !found {
-			t.Errorf("no gate %q", says)
-		}
-		states[r.Use.Open[g]]++
 	}
+	checkGates(t, "Table saw", root, gates, r.Use)
 	if states[true] == 0 || states[false] == 0 {
 		t.Errorf("gates %v: this test needs open and shut ones", states)
 	}

@@ -68,16 +68,21 @@ func (s *sheet) drawScaleBar(at spot) {
 	}
 	count := roundLength(240 / (s.scale.units * per))
 	long := s.scale.long(count * per)
+	s.scaleBar(at, long)
+	s.note(unit.Run.Print(s.sys, unit.Length(count*per)), spot{at.x + long + 60, at.y + 22}, fromStart)
+	s.note("0", spot{at.x - 60, at.y + 22}, fromEnd)
+}
+
+// scaleBar draws the bar alone.
+func (p *pen) scaleBar(at spot, long int) {
 	for i := range 4 {
 		b := box{at.x + long*i/4, at.y, at.x + long*(i+1)/4, at.y + 45}
 		l := look{fill: paper, line: dark, weight: 9}
 		if i%2 == 0 {
 			l.fill = dark
 		}
-		s.rect(l, "", b)
+		p.rect(l, "", b)
 	}
-	s.note(unit.Run.Print(s.sys, unit.Length(count*per)), spot{at.x + long + 60, at.y + 22}, fromStart)
-	s.note("0", spot{at.x - 60, at.y + 22}, fromEnd)
 }
 
 // note writes a short text beside a spot, at its height, and returns the box

@@ -17,11 +17,17 @@ func (s *sheet) sizeOf(d *shop.Duct) string {
 	return unit.Size.Print(s.sys, d.Size)
 }
 
-// ductLabels are the names and sizes of the ducts, for the neutral plan.
+// ductLabels are the names and sizes of the ducts, for the neutral plan. On a
+// crowded one a drop has its size alone: the machine beside it says which it is.
 func (s *sheet) ductLabels() []*label {
 	var list []*label
 	for _, p := range s.pipes {
-		l := &label{near: 120, dot: true, pad: 30}
+		l := &label{near: 120, dot: true, pad: 30, anchors: s.alongPiece(p, 0, p.path.long(), p.width/2+25)}
+		list = append(list, l)
+		if s.brief && s.isDrop(p.duct) {
+			l.block = writing(s.sizeOf(p.duct), false, smallText, 2600, 1)
+			continue
+		}
 		for i, most := range [4]int{2000, 1300, 900, 2600} {
 			b := writing(p.duct.Name, false, smallText, most, 3)
 			if size := " · " + s.sizeOf(p.duct); b.runWidth(b.lines[len(b.lines)-1])+textWidth(size, false, smallText) <= most {
@@ -30,13 +36,22 @@ func (s *sheet) ductLabels() []*label {
 				b.under(s.sizeOf(p.duct), false)
 			}
 			if b.full == "" || i == 3 && len(l.forms) == 0 {
-				l.forms = append(l.forms, form{b, b, i * 60})
+				l.forms = append(l.forms, form{b, b, i * 60, most})
 			}
 		}
-		l.anchors = s.alongPiece(p, 0, p.path.long(), p.width/2+25)
-		list = append(list, l)
 	}
 	return list
+}
+
+// isDrop reports whether a duct leads from machines of this plan and takes in
+// no other.
+func (s *sheet) isDrop(d *shop.Duct) bool {
+	for _, port := range d.Serves {
+		if s.machineOf(port.Machine) == nil {
+			return false
+		}
+	}
+	return len(d.Serves) > 0 && len(d.Joined) == 0
 }
 
 // alongPiece are anchors along a part of a pipe: its middle first.

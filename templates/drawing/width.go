@@ -15,6 +15,15 @@ var widthData []byte
 // the font size: regular and bold.
 var widths = readWidths(widthData)
 
+// common are the widths of the signs most texts are made of, nought for one
+// outside the table.
+var common = func() (list [0x180][2]int) {
+	for i := range list {
+		list[i] = widths[rune(i)]
+	}
+	return list
+}()
+
 // readWidths reads the table. A malformed row is a fault of the program,
 // found by its first test, so it panics.
 func readWidths(data []byte) map[rune][2]int {
@@ -47,6 +56,14 @@ const (
 
 // signWidth is the advance width of one sign.
 func signWidth(r rune, bold bool) int {
+	if weight := 0; r >= 0 && int(r) < len(common) {
+		if bold {
+			weight = 1
+		}
+		if w := common[r][weight]; w > 0 {
+			return w
+		}
+	}
 	if w, ok := widths[r]; ok {
 		if bold {
 			return w[1]

@@ -10,10 +10,12 @@ func (s *sheet) placeFixed() {
 		}
 	}
 	for _, m := range s.gates {
-		s.words = append(s.words, s.gateLabel(m))
+		m.says = s.gateLabel(m)
+		s.words = append(s.words, m.says)
 	}
 	for _, m := range s.collectors {
-		s.words = append(s.words, s.collectorLabel(m))
+		m.says = s.collectorLabel(m)
+		s.words = append(s.words, m.says)
 	}
 	for _, d := range s.doors {
 		s.words = append(s.words, exitLabel(d))

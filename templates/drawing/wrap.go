@@ -112,10 +112,26 @@ func texts(lines []filled) []string {
 	return set
 }
 
+// simple reports whether a text is plain words with single spaces between.
+func simple(text string) bool {
+	before := byte(' ')
+	for i := range len(text) {
+		c := text[i]
+		if c < ' ' || c >= 0x7f || c == ' ' && before == ' ' {
+			return false
+		}
+		before = c
+	}
+	return before != ' '
+}
+
 // wrap sets a text into at most so many lines no wider than most, as even as
 // they can be. What does not fit is cut short with an ellipsis, and short
 // says so.
 func wrap(text string, bold bool, size, most, lines int) (set []string, short bool) {
+	if simple(text) && textWidth(text, bold, size) <= most {
+		return []string{text}, false
+	}
 	list := pieces(text, bold, size, most)
 	if len(list) == 0 {
 		return []string{""}, false

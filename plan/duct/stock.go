@@ -1,0 +1,80 @@
+package duct
+
+import (
+	"embed"
+
+	"dustbook/plan/shop"
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
+
+//go:embed change.csv long.csv stock.csv
+var adviceData embed.FS
+
+var (
+	changeTable = source.MustTable(adviceData, "duct", "change", "single changes that a shop can make, and the work each takes", "name", "work", "value", "unit", "about")
+	longTable   = source.MustTable(adviceData, "duct", "long", "the make of elbow with a longer radius in place of another", "elbows", "long", "about")
+	stockTable  = source.MustTable(adviceData, "duct", "stock", "the sizes that pipe is stocked in", "units", "size")
+)
+
+// AdviceTables are the data of changes and of sizes to choose from, for a page
+// of sources.
+func AdviceTables() []source.Table { return []source.Table{changeTable, longTable, stockTable} }
+
+// StockSizes are the nominal sizes pipe is stocked in, in rising order.
+func StockSizes(sys unit.System) []unit.Length { return stock[sys] }
+
+var stock = map[unit.System][]unit.Length{unit.US: stockOf("us"), unit.Metric: stockOf("metric")}
+
+func stockOf(sys string) (sizes []unit.Length) {
+	for _, r := range stockTable.Rows {
+		if r.Text("units") == sys {
+			sizes = append(sizes, unit.Must[unit.Length](r.Text("size")))
+		}
+	}
+	return sizes
+}
+
+// nextSize is the next stock size over a duct's own, in the units that stock
+// its size, else in the shop's. known is false over the largest.
+func nextSize(s *shop.Shop, d *shop.Duct) (nominal unit.Length, known bool) {
+	sys := s.Units
+	for _, other := range []unit.System{unit.US, unit.Metric} {
+		for _, size := range stock[other] {
+			if unit.Compare(float64(size), float64(d.Size)) == 0 && !stocked(sys, d.Size) {
+				sys = other
+			}
+		}
+	}
+	for _, size := range stock[sys] {
+		bore, _ := shop.Bore(d.Material, size)
+		if unit.Compare(float64(size), float64(d.Size)) > 0 && unit.Compare(float64(bore), float64(d.Bore)) > 0 {
+			return size, true
+		}
+	}
+	return 0, false
+}
+
+func stocked(sys unit.System, nominal unit.Length) bool {
+	for _, size := range stock[sys] {
+		if unit.Compare(float64(size), float64(nominal)) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// longElbow is the make with a longer radius in place of another.
+func longElbow(make string) (long shop.ElbowMake, known bool) {
+	for _, r := range longTable.Rows {
+		if r.Text("elbows") != make {
+			continue
+		}
+		for _, e := range shop.Elbows() {
+			if e.Name == r.Text("long") {
+				return e, true
+			}
+		}
+	}
+	return shop.ElbowMake{}, false
+}
