@@ -11,6 +11,9 @@ import (
 
 // size prints the sizing results.
 func (p *program) size(c *call) error {
+	if err := p.sizeWhat(c); err != nil {
+		return err
+	}
 	asOf, err := c.asOf(p.today())
 	if err != nil {
 		return err
@@ -25,6 +28,13 @@ func (p *program) size(c *call) error {
 		return err
 	}
 	p.sizeHead(l.plan)
+	switch {
+	case c.has("sets"):
+		p.sizeSets(l.plan)
+		return nil
+	case c.has("choose"):
+		return p.sizeChoose(l.plan)
+	}
 	for _, u := range l.plan.Air.Uses {
 		p.sizeUse(l.plan, u)
 	}

@@ -41,8 +41,12 @@ the fan delivers, what each port gets of what it needs, and where the air is
 too slow to carry the dust. Numbers are in the shop's own units.`,
 		tries: "dustbook size my-shop",
 		exits: "0 done, 2 wrong use or a file with errors, 3 the tool failed",
-		flags: []flag{flagJSON, flagAsOf.with("; else today")},
-		run:   (*program).size,
+		flags: []flag{
+			{name: "sets", does: "which machines may run together, every set, and which gate to open as well"},
+			{name: "choose", does: "sizes for the ducts whose size is to be chosen"},
+			flagJSON, flagAsOf.with("; else today"),
+		},
+		run: (*program).size,
 	},
 	{
 		name: "inspect", takes: "[SHOP]", does: "the findings: what to stop, to mend and to know",
