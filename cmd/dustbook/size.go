@@ -11,8 +11,8 @@ import (
 
 // size prints the sizing results.
 func (p *program) size(c *call) error {
-	if err := p.sizeWhat(c); err != nil {
-		return err
+	if c.has("sets") && c.has("choose") {
+		return wrongUse{"--sets and --choose are given together", "ask for one, then for the other"}
 	}
 	asOf, err := c.asOf(p.today())
 	if err != nil {
@@ -22,23 +22,26 @@ func (p *program) size(c *call) error {
 	if err != nil {
 		return err
 	}
-	if p.json {
-		data, err := export.JSON(export.MakeSize(l.plan))
-		p.result.Write(data)
-		return err
-	}
-	p.sizeHead(l.plan)
 	switch {
 	case c.has("sets"):
-		p.sizeSets(l.plan)
-		return nil
+		return p.sizeSets(l.plan)
 	case c.has("choose"):
 		return p.sizeChoose(l.plan)
+	case p.json:
+		return p.document(export.MakeSize(l.plan))
 	}
+	p.sizeHead(l.plan)
 	for _, u := range l.plan.Air.Uses {
 		p.sizeUse(l.plan, u)
 	}
 	return nil
+}
+
+// document prints a document for other programs.
+func (p *program) document(doc any) error {
+	data, err := export.JSON(doc)
+	p.result.Write(data)
+	return err
 }
 
 func (p *program) sizeHead(made *plan.Plan) {

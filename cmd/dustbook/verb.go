@@ -38,9 +38,14 @@ overwritten.`,
 		name: "size", takes: "[SHOP]", does: "the air in every use, on the terminal",
 		about: `Reckons every use of the shop with the filter clean and due for change: what
 the fan delivers, what each port gets of what it needs, and where the air is
-too slow to carry the dust. Numbers are in the shop's own units.`,
+too slow to carry the dust. Numbers are in the shop's own units.
+
+With --choose it looks for the stock sizes of every duct with size = "choose":
+those with the least sheet and the fewest gates opened as well with which every
+use gets its air and carries its dust. They are printed, not written into the
+file. With --sets it tries every set of machines that may run at once.`,
 		tries: "dustbook size my-shop",
-		exits: "0 done, 2 wrong use or a file with errors, 3 the tool failed",
+		exits: "0 done, 2 wrong use or a file with errors, 3 the tool failed or it was stopped",
 		flags: []flag{
 			{name: "sets", does: "which machines may run together, every set, and which gate to open as well"},
 			{name: "choose", does: "sizes for the ducts whose size is to be chosen"},

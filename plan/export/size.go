@@ -1,7 +1,8 @@
 // Package export knows the shapes in which the plan's numbers leave the
-// program for other programs: the JSON of size. Numbers are in SI base units,
-// their names carry the unit, and each has the shortest form of six
-// significant digits.
+// program for other programs: the JSON of size, of its choice of sizes and of
+// its sets of machines. Numbers are in SI base units, their names carry the
+// unit, and each has the shortest form of six significant digits. For the
+// choice it also looks at the sizes next to those chosen (Steps).
 //
 // A flow or a velocity that was solved again with uncertain figures stands
 // with its band: eight of ten solves lie between low and high. Where there is

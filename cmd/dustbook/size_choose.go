@@ -1,0 +1,217 @@
+package main
+
+import (
+	"strings"
+
+	"dustbook/plan"
+	"dustbook/plan/duct"
+	"dustbook/plan/export"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// sizeChoose prints the sizes for the ducts whose size is to be chosen.
+func (p *program) sizeChoose(made *plan.Plan) error {
+	ctx, release := p.untilStopped()
+	defer release()
+	p.progress.step("choosing")
+	if p.json {
+		doc, err := export.MakeChoose(ctx, made)
+		if err != nil {
+			return stopped(err)
+		}
+		return p.document(doc)
+	}
+	list, err := made.Air.Choose(ctx, made.Shop)
+	if err != nil {
+		return stopped(err)
+	}
+	p.print("%s, as of %s", made.Shop.Name, made.AsOf)
+	if len(list) == 0 {
+		p.print(`no duct has its size to be chosen: write size = "choose" in the [[duct]] of each that has, then ask again`)
+		return nil
+	}
+	p.print("stock sizes for the ducts with size = \"choose\"; sheet is pi times inside diameter times length")
+	for _, c := range list {
+		steps, err := export.Steps(ctx, made, c)
+		if err != nil {
+			return stopped(err)
+		}
+		p.choice(made, c, steps)
+	}
+	return nil
+}
+
+// choice prints the choice for one collector: its verdict, the sizes, what
+// they take, and what to write.
+func (p *program) choice(made *plan.Plan, c *duct.Choice, steps []export.Stepped) {
+	p.print("")
+	p.print("%s", c.Collector.Name)
+	p.choiceVerdict(c)
+	for _, u := range c.Beyond {
+		p.print("  left out, no size meets it: %s (two of its machines share an end, or no duct serves a port)", u.Name)
+	}
+	if len(steps) == 0 {
+		return
+	}
+	t := columns{right: map[int]bool{1: true, 2: true}}
+	t.add("duct", "size", "sheet", "instead of it")
+	units := made.Shop.Units
+	for _, at := range steps {
+		beside := besides(made, at)
+		t.add(at.Duct.Name, unit.Size.Print(units, at.Size), unit.Floor.Print(units, at.Area), beside[0])
+		for _, more := range beside[1:] {
+			t.add("", "", "", more)
+		}
+	}
+	p.rows(t)
+	p.choiceTakes(made, c)
+	p.choiceWrite(made, c)
+}
+
+// choiceVerdict prints whether the sizes meet every use, and how sure that is.
+func (p *program) choiceVerdict(c *duct.Choice) {
+	switch {
+	case c.Met:
+		p.print("  every use gets its air and carries its dust, with the filter clean and due for change")
+	case len(c.Sizes) == 0 && c.Proven:
+		p.print("  no stock size fits between the sizes that are given: no duct may be wider than what it empties into")
+		p.print("  mend the sizes that are given, or write size = \"choose\" there as well")
+		return
+	case len(c.Sizes) == 0:
+		p.print("  the search found no sizes within its bound")
+		return
+	default:
+		p.print("  no sizes meet every use; this is the nearest: %s", missSaid(c.Miss))
+	}
+	switch {
+	case c.Proven && c.Met:
+		p.print("  proven: no stock sizes do it with less sheet and relief")
+	case c.Proven:
+		p.print("  proven: no stock sizes come nearer")
+	default:
+		p.print("  not proven: the search stopped at its bound, with %d choices solved in full; there may be better", c.Tried)
+	}
+}
+
+// besides says what the sizes next to a chosen one would do.
+func besides(made *plan.Plan, at export.Stepped) (list []string) {
+	units := made.Shop.Units
+	for _, step := range []*export.Step{at.Down, at.Up} {
+		if step == nil {
+			continue
+		}
+		says := ""
+		switch {
+		case step.Wider != "":
+			says = "does not fit: " + step.Wider + " would be wider than " + step.Into
+		case step.Met:
+			says = "meets every use as well, with " + sheetSaid(units, step.Area-at.Area)
+		default:
+			says = missSaid(step.Miss)
+		}
+		list = append(list, unit.Size.Print(units, step.Size)+": "+says)
+	}
+	if len(list) == 0 {
+		return []string{"-"}
+	}
+	return list
+}
+
+// sheetSaid is how much more or less sheet something takes.
+func sheetSaid(units unit.System, more unit.Area) string {
+	if more < 0 {
+		return unit.Floor.Print(units, -more) + " less sheet"
+	}
+	return unit.Floor.Print(units, more) + " more sheet"
+}
+
+// choiceTakes prints the sheet, the relief gates and the energy.
+func (p *program) choiceTakes(made *plan.Plan, c *duct.Choice) {
+	units, gates := made.Shop.Units, 0
+	for _, opened := range c.Relief {
+		gates += len(opened.Gates)
+	}
+	if gates == 0 {
+		p.print("  sheet: %s; no gate must stand open as well", unit.Floor.Print(units, c.Area))
+	} else {
+		p.print("  sheet: %s; with %s opened as well, at %s each: %s", unit.Floor.Print(units, c.Area), countOf(gates, "gate"), unit.Floor.Print(units, duct.ReliefPrice()), unit.Floor.Print(units, c.Cost))
+	}
+	p.print("  fan: %s kWh a day, with the filter clean, of its shaft where its power is given, else of the air; a use without hours counts as one hour", unit.Fixed(c.Energy/1000, 2))
+}
+
+// choiceWrite prints what to write into the shop file.
+func (p *program) choiceWrite(made *plan.Plan, c *duct.Choice) {
+	if !c.Met {
+		p.print("  first mend what breaks: less need or a larger collector, a shorter way, or more ducts with size = \"choose\"; then ask again")
+		return
+	}
+	p.print("  write the sizes into the shop file:")
+	for _, at := range c.Sizes {
+		p.print("    [[duct]] %q: size = %q", at.Duct.Name, unit.Size.Print(made.Shop.Units, at.Size))
+	}
+	for _, opened := range c.Relief {
+		table := "[[machine]]"
+		if opened.Use.Kind == duct.Together {
+			table = "[[use]]"
+		}
+		p.print("    %s %q: also_open = [%s]", table, opened.Use.Name, quotedNames(alsoOpen(opened)))
+	}
+	if len(c.Relief) > 0 {
+		p.print("  what a machine opens as well stands open in its uses too")
+	}
+	p.print("  then reckon again: dustbook size, dustbook inspect")
+}
+
+// alsoOpen are the gates that stand in also_open when the relief does as well.
+func alsoOpen(opened duct.Opened) []*shop.Gate {
+	var own []*shop.Gate
+	if opened.Use.Kind == duct.Together {
+		own = opened.Use.Stated.AlsoOpen
+	} else if len(opened.Use.Machines) > 0 {
+		own = opened.Use.Machines[0].AlsoOpen
+	}
+	return append(append([]*shop.Gate(nil), own...), opened.Gates...)
+}
+
+func quotedNames(gates []*shop.Gate) string {
+	var names []string
+	for _, g := range gates {
+		names = append(names, `"`+g.Name+`"`)
+	}
+	return strings.Join(names, ", ")
+}
+
+// missSaid says what sizes miss by most.
+func missSaid(m *duct.Miss) string {
+	in := m.Use.Name + ", " + filterWord(m.Filter) + ": "
+	switch {
+	case m.Why != "":
+		return in + m.Why
+	case m.Port != nil:
+		return in + shortOfAir(m.Port, m.Share)
+	case m.Stretch != nil:
+		return in + tooSlow(m.Stretch, m.Hose, m.Share)
+	}
+	return in + "it does not get what it needs"
+}
+
+func shortOfAir(port *shop.Port, share float64) string {
+	return port.Full() + " gets " + shareOf(share) + " of its need"
+}
+
+func tooSlow(at *shop.Stretch, hose bool, share float64) string {
+	name := at.Name()
+	if hose {
+		name = "the hose of " + at.Duct.Name
+	}
+	return "dust settles in " + name + ", at " + shareOf(share) + " of the speed it needs"
+}
+
+// shareOf is a share in percent that is never rounded up to all of it.
+func shareOf(part float64) string {
+	if whole := unit.Fixed(100*part, 0); whole != "100" {
+		return whole + " %"
+	}
+	return unit.Fixed(100*part, 1) + " %"
+}
