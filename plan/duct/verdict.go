@@ -27,6 +27,10 @@ type Verdict struct {
 // verdict judges machines from the flows of the last draw, as a Result does.
 func (x *trial) verdict(state int, members []*member) Verdict {
 	v := Verdict{Collector: x.tree.Collector, Filter: x.fans[state].Filter}
+	if d := x.tree.unsized(); d != nil {
+		v.Why = "the size of " + d.Name + " is still to be chosen"
+		return v
+	}
 	flow, ok := x.draw(state)
 	if !ok {
 		v.Why = x.note.Why
