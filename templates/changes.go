@@ -104,7 +104,7 @@ func (b *Book) changesVerdict(short []*duct.First, served []string) Verdict {
 			worst = f
 		}
 	}
-	about := []string{worst.Result.Use.Name, worst.Port.Full(), share(worst.Share), b.filterState(worst.Result.Filter)}
+	about := []string{worst.Result.Use.Name, worst.Port.Full(), unit.Percent(worst.Share), b.filterState(worst.Result.Filter)}
 	gains := b.gaining(worst)
 	if len(gains) == 0 {
 		return Verdict{Words: []Word{{"notmet", say("word")}}, Says: say("nothing-says", about...), Do: say("nothing-do")}
@@ -143,7 +143,7 @@ func (b *Book) changesView(short []*duct.First, served, shut []string) changesVi
 
 func (b *Book) changesUse(f *duct.First) changesUse {
 	u := changesUse{Use: f.Result.Use.Name, Path: b.Path("use", f.Result.Use.Name)}
-	u.Says = b.words.Text("first.weakest", f.Port.Full(), share(f.Share), unit.Air.Print(b.units, f.Port.Flow), b.filterState(f.Result.Filter))
+	u.Says = b.words.Text("first.weakest", f.Port.Full(), unit.Percent(f.Share), unit.Air.Print(b.units, f.Port.Flow), b.filterState(f.Result.Filter))
 	gains := b.gaining(f)
 	for i, c := range gains {
 		if i == mostChanges {
@@ -151,7 +151,7 @@ func (b *Book) changesUse(f *duct.First) changesUse {
 			break
 		}
 		part := unit.Six(float64(c.Flow / f.Port.Flow))
-		row := changesRow{Name: b.changeName(c), Work: b.words.Text("first.work." + c.Work), Gain: unit.Air.Figure(b.units, c.Gain), Gets: unit.Air.Figure(b.units, c.Flow), Share: share(part) + " %", Full: part >= 1, Carried: Word{"met", b.words.Text("first.carried.yes")}}
+		row := changesRow{Name: b.changeName(c), Work: b.words.Text("first.work." + c.Work), Gain: unit.Air.Figure(b.units, c.Gain), Gets: unit.Air.Figure(b.units, c.Flow), Share: unit.Percent(part) + " %", Full: part >= 1, Carried: Word{"met", b.words.Text("first.carried.yes")}}
 		if !c.Carried {
 			row.Carried = Word{"notmet", b.words.Text("first.carried.no")}
 		}

@@ -44,7 +44,7 @@ func (b *Book) enoughVerdict(list []duct.Enough) Verdict {
 	case worst == nil:
 		return Verdict{Words: []Word{{"blank", say("word.unknown")}}, Says: say("says-unknown"), Do: say("do-unknown")}
 	case worst.Share < 1:
-		return Verdict{Words: []Word{{"notmet", say("word.no")}}, Says: say("says-no", worst.Use.Name, b.filterState(worst.Filter), worst.Port.Full(), share(worst.Share)), Do: say("do-no")}
+		return Verdict{Words: []Word{{"notmet", say("word.no")}}, Says: say("says-no", worst.Use.Name, b.filterState(worst.Filter), worst.Port.Full(), unit.Percent(worst.Share)), Do: say("do-no")}
 	}
 	return Verdict{Words: []Word{{"met", say("word.yes")}}, Says: say("says-yes", b.percent(worst.Margin), worst.Use.Name, b.filterState(worst.Filter)), Do: say("do-yes")}
 }
@@ -86,7 +86,7 @@ func (b *Book) enoughRow(d *duct.Demand) enoughRow {
 	row := enoughRow{Use: d.Use.Name, Path: b.Path("use", d.Use.Name), Filter: b.filterState(d.Filter), Need: unit.Air.Figure(b.units, d.Need), Gets: b.words.Text("enough.off"), Weakest: "—", Flow: "—", Static: b.words.Text("enough.unreachable"), Offers: "—", Spare: "—", Short: d.Share < 1}
 	if d.OnCurve {
 		row.Gets = unit.Air.Figure(b.units, d.Delivered)
-		row.Weakest = share(d.Share) + " %"
+		row.Weakest = unit.Percent(d.Share) + " %"
 	}
 	if d.Reachable {
 		row.Flow, row.Static = unit.Air.Figure(b.units, d.Flow), unit.Press.Figure(b.units, d.Static)

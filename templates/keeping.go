@@ -139,7 +139,7 @@ func (b *Book) shutView(c *shop.Collector) *shutView {
 		if !at.Known() {
 			continue
 		}
-		v.Says = b.words.Text("keep.shut-lede", unit.Press.Print(b.units, at.Suction))
+		v.Says = b.words.Text("keep.shut-lede", unit.Press.Print(b.units, at.Suction), unit.Short(duct.CollapseFactor()))
 		row := shutRow{Duct: at.Duct.Name, Path: b.Path("duct", at.Duct.Name), Wall: unit.Thin.Print(b.units, at.Wall), Bears: unit.Press.Print(b.units, at.Bears), State: Word{"met", b.words.Text("keep.holds.yes")}}
 		if !at.Holds {
 			row.State = Word{"notmet", b.words.Text("keep.holds.no")}

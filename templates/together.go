@@ -208,7 +208,7 @@ func (b *Book) whyBroken(s *duct.Set) []string {
 			list = append(list, say("curve", v.Collector.Name, v.Why))
 			continue
 		case v.Port != nil:
-			list = append(list, say("air", v.Port.Full(), share(v.PortShare), state))
+			list = append(list, say("air", v.Port.Full(), unit.Percent(v.PortShare), state))
 		}
 		if v.Slowest != nil {
 			key := "dust"
@@ -219,18 +219,10 @@ func (b *Book) whyBroken(s *duct.Set) []string {
 			if v.Hose {
 				name = v.Slowest.Duct.Name
 			}
-			list = append(list, say(key, name, share(v.Speed), state))
+			list = append(list, say(key, name, unit.Percent(v.Speed), state))
 		}
 	}
 	return list
-}
-
-// share is a share in whole percent, never rounded up to all of it.
-func share(part float64) string {
-	if whole := unit.Fixed(100*part, 0); whole != "100" {
-		return whole
-	}
-	return unit.Fixed(100*part, 1)
 }
 
 // filterState says in which state a filter is.

@@ -89,12 +89,3 @@ func TestTogetherVerdict(t *testing.T) {
 		t.Errorf("not limited: %q", s.Limited)
 	}
 }
-
-// A share that falls short is never printed as all of it.
-func TestShareFallsShort(t *testing.T) {
-	for part, want := range map[float64]string{0.5: "50", 0.994: "99", 0.996: "99.6", 0.97: "97"} {
-		if got := share(part); got != want {
-			t.Errorf("%g: %s, want %s", part, got, want)
-		}
-	}
-}

@@ -208,10 +208,5 @@ func tooSlow(at *shop.Stretch, hose bool, share float64) string {
 	return "dust settles in " + name + ", at " + shareOf(share) + " of the speed it needs"
 }
 
-// shareOf is a share in percent that is never rounded up to all of it.
-func shareOf(part float64) string {
-	if whole := unit.Fixed(100*part, 0); whole != "100" {
-		return whole + " %"
-	}
-	return unit.Fixed(100*part, 1) + " %"
-}
+// shareOf is a share in percent.
+func shareOf(part float64) string { return unit.Percent(part) + " %" }

@@ -22,6 +22,10 @@ var (
 // CollapseTables are the data of the collapse of ducts, for a page of sources.
 func CollapseTables() []source.Table { return []source.Table{sheetTable, collapseTable} }
 
+// CollapseFactor is how many times the greatest suction a duct's wall has to
+// bear; common practice, no source.
+func CollapseFactor() float64 { return collapseTable.Figure("factor") }
+
 // Collapse is whether the greatest suction of its fan flattens a round duct:
 // buckling under outside pressure, with the least wall its gauge allows.
 type Collapse struct {
@@ -88,7 +92,7 @@ func collapse(d *shop.Duct, most unit.Pressure, reaches bool) *Collapse {
 		c.Rings = d.Rings.V
 	}
 	c.Buckles = unit.Pressure(unit.Six(float64(Buckling(elastic, cross, c.Wall, d.Bore, c.Rings))))
-	c.Bears = unit.Pressure(unit.Six(float64(c.Buckles) * collapseTable.Figure("knock-down") / collapseTable.Figure("factor")))
+	c.Bears = unit.Pressure(unit.Six(float64(c.Buckles) * collapseTable.Figure("knock-down") / CollapseFactor()))
 	c.Holds = unit.AtLeast(float64(c.Bears), float64(most))
 	return c
 }

@@ -135,7 +135,7 @@ func (k *Reckoning) judge(b *Balance) {
 	b.MakeUp = k.openings(b)
 	b.Passive = known(Face(in, inletSpeed))
 	b.Speed = b.through(in)
-	b.Dynamic = six(k.air.dynamic(b.Speed.V))
+	b.Dynamic = unit.SixOf(k.air.dynamic(b.Speed.V))
 	b.Pressure = k.estimate(b)
 	b.Heat = k.heat(in)
 }

@@ -42,7 +42,7 @@ func (k *Reckoning) estimate(b *Balance) Estimate {
 		e.Missing, e.Left = e.Left, nil
 		return e
 	}
-	at := func(n float64) unit.Pressure { return six(k.pressure(b, n, open, leaky)) }
+	at := func(n float64) unit.Pressure { return unit.SixOf(k.pressure(b, n, open, leaky)) }
 	e.V, e.Low, e.High = at(exponent), at(exponentLeast), at(exponentMost)
 	if e.Low > e.High {
 		e.Low, e.High = e.High, e.Low

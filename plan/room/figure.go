@@ -34,13 +34,10 @@ type Figure[Q ~float64] struct {
 func (f Figure[Q]) Known() bool { return len(f.Missing) == 0 }
 
 // known is a figure that was reckoned, through the one rounding.
-func known[Q ~float64](x Q) Figure[Q] { return Figure[Q]{V: six(x)} }
+func known[Q ~float64](x Q) Figure[Q] { return Figure[Q]{V: unit.SixOf(x)} }
 
 // lacking is a figure that waits.
 func lacking[Q ~float64](missing ...Missing) Figure[Q] { return Figure[Q]{Missing: missing} }
-
-// six is the one rounding, for any quantity.
-func six[Q ~float64](x Q) Q { return Q(unit.Six(float64(x))) }
 
 // add adds what is missing, each once.
 func add(list []Missing, more ...Missing) []Missing {

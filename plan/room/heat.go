@@ -24,8 +24,8 @@ func (k *Reckoning) heat(q unit.Flow) Heat {
 		return h
 	}
 	h.Difference = unit.Six(max(float64(indoors.V-outdoors.V), 0))
-	h.V = six(Warming(k.air.Density, q, h.Difference))
-	h.Trade = six(TradeWarming(q, h.Difference))
+	h.V = unit.SixOf(Warming(k.air.Density, q, h.Difference))
+	h.Trade = unit.SixOf(TradeWarming(q, h.Difference))
 	return h
 }
 

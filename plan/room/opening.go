@@ -48,7 +48,7 @@ func (k *Reckoning) openings(b *Balance) []Opening {
 	tight, missing := k.envelope(exponent)
 	var list []Opening
 	for _, l := range limits {
-		o := Opening{Limit: l, Area: six(Face(need, k.air.face(l.Press)))}
+		o := Opening{Limit: l, Area: unit.SixOf(Face(need, k.air.face(l.Press)))}
 		o.Smaller = lacking[unit.Area](missing...)
 		if len(missing) == 0 {
 			rest := max(need-tight.flow(l.Press), 0)

@@ -38,7 +38,7 @@ func (k *Reckoning) wayBack(c *shop.Collector, uses []Use) *Return {
 		k.from(r)
 	}
 	r.greatest(uses)
-	r.Least, r.Most = six(Face(r.Flow.V, returnFast)), six(Face(r.Flow.V, returnSlow))
+	r.Least, r.Most = unit.SixOf(Face(r.Flow.V, returnFast)), unit.SixOf(Face(r.Flow.V, returnSlow))
 	r.Speed = r.through()
 	r.Baffle = baffle(c)
 	return r

@@ -86,14 +86,14 @@ func fill(m *shop.Machine, c *shop.Collector) *Fill {
 	if solid == 0 { // a cut of nothing says nothing
 		f.Missing = append(f.Missing, Missing{m.Name, "machine.cut"})
 	} else {
-		f.Solid, f.Loose = six(solid), six(unit.Flow(float64(solid)*f.Residue.Expansion))
+		f.Solid, f.Loose = unit.SixOf(solid), unit.SixOf(unit.Flow(float64(solid)*f.Residue.Expansion))
 	}
 	if c.Bin == nil {
 		f.Missing = append(f.Missing, Missing{c.Name, "collector.bin"})
 	}
 	if f.Known() {
-		f.Until = six(Until(c.Bin.Size, m.Cut, f.Residue.Expansion))
-		f.Least = six(Until(c.Bin.Size, m.Cut, f.Residue.Most))
+		f.Until = unit.SixOf(Until(c.Bin.Size, m.Cut, f.Residue.Expansion))
+		f.Least = unit.SixOf(Until(c.Bin.Size, m.Cut, f.Residue.Most))
 	}
 	return f
 }
@@ -133,6 +133,3 @@ func (f *Filling) add() {
 	f.Daily = unit.Volume(unit.Six(daily))
 	f.Days = unit.Six(mark * float64(f.Collector.Bin.Size) / daily)
 }
-
-// six is the one rounding, for any quantity.
-func six[Q ~float64](x Q) Q { return Q(unit.Six(float64(x))) }

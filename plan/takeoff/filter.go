@@ -48,7 +48,7 @@ func filters(s *shop.Shop, draws []Draw) []*Filter {
 		if !c.Filter.Area.Known() {
 			f.Missing = append(f.Missing, Missing{c.Name, "filter.area"})
 		} else {
-			f.Speed = six(unit.Velocity(float64(f.Flow) / float64(c.Filter.Area.V)))
+			f.Speed = unit.SixOf(unit.Velocity(float64(f.Flow) / float64(c.Filter.Area.V)))
 		}
 		list = append(list, f)
 	}
