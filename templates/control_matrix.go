@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"dustbook/plan/control"
+	"dustbook/plan/unit"
 )
 
 // matrixView is the cause-and-effect matrix.
@@ -13,6 +14,7 @@ type matrixView struct {
 	Key     []matrixSign
 	Notes   []string
 	Lockout string
+	File    string // the same as a table for a spreadsheet
 	Open    []findingRow
 }
 
@@ -60,14 +62,14 @@ func (b *Book) matrixView() matrixView {
 		at := &v.Groups[len(v.Groups)-1]
 		row := b.matrixRow(r)
 		for i, cell := range r.Cells {
-			row.Cells = append(row.Cells, matrixCell{cell.String(), cell.Act.Word(), v.Columns[i].First})
+			row.Cells = append(row.Cells, matrixCell{cell.String(), b.actWord(cell.Act), v.Columns[i].First})
 		}
 		at.Rows = append(at.Rows, row)
 	}
 	for _, a := range m.Acts() {
-		v.Key = append(v.Key, matrixSign{a.Letter(), a.Word(), a.Means()})
+		v.Key = append(v.Key, matrixSign{a.Letter(), b.actWord(a), b.words.Text("act-means." + a.Name())})
 	}
-	v.Notes, v.Lockout = b.matrixNotes(m), b.Plan.Shop.Control.Lockout.V
+	v.Notes, v.Lockout, v.File = b.matrixNotes(m), b.Plan.Shop.Control.Lockout.V, matrixFile
 	for _, id := range []string{"trigger-path", "trigger-opens", "power-cut", "blow-back"} {
 		v.Open = append(v.Open, b.rowsOf(id, true)...)
 	}
@@ -87,9 +89,9 @@ func (b *Book) matrixColumn(c control.Column) matrixColumn {
 // groupOf is the key of the head that a cause stands under.
 func groupOf(c control.Cause) string {
 	switch c {
-	case control.TriggerOn, control.TriggerOff:
+	case control.TriggerOn, control.TriggerOff, control.PurgePressed:
 		return "matrix.triggers-and-switches"
-	case control.LockoutOn, control.PowerReturned:
+	case control.LockoutOn, control.PowerReturned, control.SupplyLow:
 		return "matrix.lockout-and-power"
 	case control.LevelHigh, control.LevelVeryHigh:
 		return "matrix.sensors"
@@ -112,6 +114,13 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 	case control.PowerReturned:
 		row.Name, row.Comes = b.words.Text("matrix.power"), b.words.Text("matrix.returns")
 		row.Says = b.words.Text("matrix.by-the-file", b.given(b.Plan.Shop.Control.AfterPowerCut))
+	case control.PurgePressed:
+		row.Name, row.Comes, row.Says = b.words.Text("matrix.purge"), b.words.Text("matrix.is-pressed"), b.Plan.Shop.Control.Purge.V
+	case control.SupplyLow:
+		row.Name, row.Comes, row.Says = b.words.Text("matrix.supply"), b.words.Text("matrix.low"), b.words.Text("matrix.low-where")
+		if lowest := b.Plan.Shop.Control.Lowest; lowest.Known() {
+			row.Comes = b.words.Text("matrix.low-below", unit.Volts.Print(b.units, lowest.V))
+		}
 	case control.LevelHigh, control.LevelVeryHigh:
 		row.tagged = b.tagged(r.Sensor)
 		comes, says, level := "matrix.high", "matrix.level", r.Sensor.High
@@ -129,8 +138,21 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 		}
 	case control.NotArrived:
 		row.Name, row.Comes, row.Says = b.words.Text("matrix.gate-on-the-way", r.Collector.Name), b.words.Text("matrix.does-not-arrive"), b.words.Text("matrix.by-its-switch")
+	case control.GateLocked:
+		row.Name, row.Comes, row.Says = b.words.Text("matrix.gate-on-the-way", r.Collector.Name), b.words.Text("matrix.is-locked-shut"), b.words.Text("matrix.who-locked-it")
+	case control.StartsUsed:
+		row.tagged = tagged{Name: r.Collector.Name, Path: b.Path("collector", r.Collector.Name)}
+		row.Comes, row.Says = b.words.Text("matrix.has-had-its-starts"), b.words.Text("matrix.starts-of-an-hour")
 	}
 	return row
+}
+
+// actWord is an act in a word or two; empty for nothing.
+func (b *Book) actWord(a control.Act) string {
+	if a == control.Nothing {
+		return ""
+	}
+	return b.words.Text("act." + a.Name())
 }
 
 func (b *Book) triggerHead(row *matrixRow, r *control.Row) {
@@ -180,6 +202,9 @@ func (b *Book) matrixNotes(m *control.Matrix) []string {
 	}
 	if len(missing) > 0 {
 		notes = append(notes, b.words.Text("matrix.no-sensor", b.list(missing)))
+	}
+	if !b.Plan.Shop.Control.Purge.Known() {
+		notes = append(notes, b.words.Text("matrix.no-purge"))
 	}
 	if len(b.Plan.Shop.Stops) == 0 {
 		notes = append(notes, b.words.Text("matrix.no-stop"))

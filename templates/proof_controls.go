@@ -19,6 +19,7 @@ type controlsView struct {
 	PowerCut  string
 	ByItself  bool
 	Lockout   string
+	Purge     string // where its button is; empty where there is none
 	AllFans   string
 	NoControl bool
 }
@@ -54,6 +55,7 @@ func (b *Book) controlsView() controlsView {
 	if s.Control.Lockout.Known() {
 		v.Lockout = s.Control.Lockout.V
 	}
+	v.Purge = s.Control.Purge.V
 	for _, t := range s.Triggers {
 		v.Triggers = append(v.Triggers, b.triggerProof(t))
 		v.Gates = v.Gates || len(t.Opens) > 0

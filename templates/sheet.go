@@ -86,6 +86,7 @@ type Book struct {
 	Findings []checks.Finding
 	Sheets   []*Sheet
 	Pictures map[string][]byte // that sheets show, by path
+	Tables   map[string][]byte // for a spreadsheet, beside the sheets that show the same, by path
 
 	units  unit.System
 	words  content.Words // those of the sheets that are in English

@@ -14,12 +14,16 @@ type Cause uint8
 const (
 	TriggerOn Cause = iota
 	TriggerOff
+	PurgePressed
 	LockoutOn
 	PowerReturned
+	SupplyLow
 	LevelHigh
 	LevelVeryHigh
 	StopPressed
 	NotArrived
+	GateLocked
+	StartsUsed
 )
 
 // Column is one effect: a powered gate, a collector, or the signal.
@@ -34,7 +38,7 @@ type Row struct {
 	Trigger   *shop.Trigger    // of TriggerOn and TriggerOff
 	Sensor    *shop.Sensor     // of the levels
 	Stop      *shop.StopButton // of StopPressed
-	Collector *shop.Collector  // of NotArrived: whose way waits for the gate
+	Collector *shop.Collector  // of NotArrived, GateLocked and StartsUsed
 	Watched   []*shop.Collector
 	ByHand    []*shop.Gate // gates on its ways that a person opens
 	Cells     []Cell       // one for each column
@@ -91,7 +95,10 @@ func (k *Reckoning) matrix() *Matrix {
 		k.stopRow(m, b)
 	}
 	for _, c := range k.shop.Collectors {
-		k.arrivalRow(m, c)
+		k.faultRows(m, c)
+	}
+	for _, c := range k.shop.Collectors {
+		k.startsRow(m, c)
 	}
 	return m
 }
@@ -173,19 +180,34 @@ func (k *Reckoning) order(gates []*shop.Gate) []*shop.Gate {
 	return list
 }
 
-// ruleRows are the lockout and the return of power.
+// ruleRows are the purge, the lockout, the return of power and a supply that
+// sags.
 func (k *Reckoning) ruleRows(m *Matrix) {
 	all := func(act Act) func(*shop.Gate) Cell { return func(*shop.Gate) Cell { return Cell{Act: act} } }
-	held := func(c *shop.Collector) Act {
-		if k.Started(c) {
-			return NoStart
+	driven := func(act Act) func(*shop.Collector) Act {
+		return func(c *shop.Collector) Act {
+			if k.Started(c) {
+				return act
+			}
+			return Nothing
 		}
-		return Nothing
 	}
-	if k.shop.Control.Lockout.Known() {
-		m.row(&Row{Cause: LockoutOn}, all(Stays), held, Nothing)
+	rules := k.shop.Control
+	if rules.Purge.Known() {
+		m.row(&Row{Cause: PurgePressed}, func(g *shop.Gate) Cell {
+			if k.Started(g.On.Collector) {
+				return Cell{Act: InTurn}
+			}
+			return Cell{}
+		}, driven(Starts), Nothing)
 	}
-	m.row(&Row{Cause: PowerReturned}, all(Homes), held, Nothing)
+	if rules.Lockout.Known() {
+		m.row(&Row{Cause: LockoutOn}, all(Stays), driven(NoStart), Nothing)
+	}
+	m.row(&Row{Cause: PowerReturned}, all(Homes), driven(NoStart), Nothing)
+	if rules.Supply.Known() || len(k.shop.Chains) > 0 {
+		m.row(&Row{Cause: SupplyLow}, all(Stays), driven(NoStart), Signals)
+	}
 }
 
 // sensorRows are what a sensor's levels do. A filter that is very loaded and
@@ -240,21 +262,40 @@ func (k *Reckoning) stopRow(m *Matrix, b *shop.StopButton) {
 	}, Signals)
 }
 
-// arrivalRow is what follows where a powered gate on the way to a collector
-// is not known to be open in its time.
-func (k *Reckoning) arrivalRow(m *Matrix, c *shop.Collector) {
+// faultRows are what follows where a powered gate on the way to a collector
+// is not known to be open in its time, and where one is locked shut.
+func (k *Reckoning) faultRows(m *Matrix, c *shop.Collector) {
 	if !slices.ContainsFunc(k.Powered(), func(g *shop.Gate) bool { return g.On.Collector == c }) {
 		return
 	}
-	m.row(&Row{Cause: NotArrived, Collector: c}, func(g *shop.Gate) Cell {
-		if g.On.Collector == c {
-			return Cell{Act: GivesUp}
-		}
-		return Cell{}
-	}, func(other *shop.Collector) Act {
-		if other == c && k.Started(c) {
+	for _, fault := range []struct {
+		cause Cause
+		act   Act
+	}{{NotArrived, GivesUp}, {GateLocked, Barred}} {
+		m.row(&Row{Cause: fault.cause, Collector: c}, func(g *shop.Gate) Cell {
+			if g.On.Collector == c {
+				return Cell{Act: fault.act}
+			}
+			return Cell{}
+		}, k.heldAlone(c), Signals)
+	}
+}
+
+// startsRow is what follows where a collector has had the starts that its
+// motor stands in an hour.
+func (k *Reckoning) startsRow(m *Matrix, c *shop.Collector) {
+	if k.Started(c) {
+		m.row(&Row{Cause: StartsUsed, Collector: c}, func(*shop.Gate) Cell { return Cell{} }, k.heldAlone(c), Signals)
+	}
+}
+
+// heldAlone keeps one collector from starting where a trigger would, and
+// leaves the others alone.
+func (k *Reckoning) heldAlone(held *shop.Collector) func(*shop.Collector) Act {
+	return func(c *shop.Collector) Act {
+		if c == held && k.Started(c) {
 			return NoStart
 		}
 		return Nothing
-	}, Signals)
+	}
 }

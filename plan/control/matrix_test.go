@@ -77,6 +77,10 @@ func TestMatrix(t *testing.T) {
 		{control.TriggerOn, "Lathe switch", map[string]string{"East zone gate": "O", "Cyclone": "R", "signal": "W"}},
 		{control.LockoutOn, "", map[string]string{"East zone gate": "K", "Saw gate": "K", "Planer gate": "K", "Jointer gate": "K", "Cyclone": "N"}},
 		{control.PowerReturned, "", map[string]string{"East zone gate": "H", "Saw gate": "H", "Planer gate": "H", "Jointer gate": "H", "Cyclone": "N"}},
+		{control.PurgePressed, "", map[string]string{"East zone gate": "T", "Saw gate": "T", "Planer gate": "T", "Jointer gate": "T", "Cyclone": "R"}},
+		{control.SupplyLow, "", map[string]string{"East zone gate": "K", "Saw gate": "K", "Planer gate": "K", "Jointer gate": "K", "Cyclone": "N", "signal": "!"}},
+		{control.GateLocked, "Cyclone", map[string]string{"East zone gate": "B", "Saw gate": "B", "Planer gate": "B", "Jointer gate": "B", "Cyclone": "N", "signal": "!"}},
+		{control.StartsUsed, "Cyclone", map[string]string{"Cyclone": "N", "signal": "!"}},
 		{control.LevelHigh, "Filter gauge", map[string]string{"signal": "!"}},
 		{control.LevelVeryHigh, "Filter gauge", map[string]string{"Cyclone": "N", "signal": "!"}},
 		{control.LevelHigh, "Room dust", map[string]string{"signal": "!"}},
@@ -96,7 +100,7 @@ func TestMatrix(t *testing.T) {
 			}
 		}
 	}
-	if len(m.Rows) != 8+2+4+1+1 {
+	if len(m.Rows) != 8+4+4+1+2+1 {
 		t.Errorf("%d rows", len(m.Rows))
 	}
 	if r := rowOf(t, m, control.TriggerOn, "Lathe switch"); gateNames(r.ByHand) != "Far gate" {
@@ -105,11 +109,11 @@ func TestMatrix(t *testing.T) {
 	var key []string
 	for _, a := range m.Acts() {
 		key = append(key, a.Letter())
-		if a.Word() == "" || len(a.Means()) < 10 {
-			t.Errorf("%s says nothing", a.Letter())
+		if a.Name() == "" {
+			t.Errorf("%s has no name", a.Letter())
 		}
 	}
-	if got := strings.Join(key, ""); got != "OSRLXNKHDW!" {
+	if got := strings.Join(key, ""); got != "OSRLXNKHTDBW!" {
 		t.Errorf("the key holds %s", got)
 	}
 }
@@ -149,6 +153,15 @@ func TestRowsFollowTheFile(t *testing.T) {
 			if c.Collector != nil && c.Collector.Name == "Bag unit" && r.Cells[i].Act != control.Nothing {
 				t.Errorf("cause %d does %s to a collector with its own switch", r.Cause, r.Cells[i])
 			}
+		}
+	}
+	_, k = hall(t, "purge = \"button on the control box\"\n", "")
+	for _, r := range k.Matrix.Rows {
+		if r.Cause == control.PurgePressed {
+			t.Error("a purge that the file does not have")
+		}
+		if r.Cause == control.StartsUsed && r.Collector.Name == "Bag unit" {
+			t.Error("the starts of a collector with its own switch are counted")
 		}
 	}
 	_, k = hall(t, `stops = ["Cyclone", "Planer"]`, `stops = ["Cyclone", "Bag unit"]`)

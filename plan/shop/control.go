@@ -47,6 +47,7 @@ type Control struct {
 	AfterPowerCut Field[string]
 	EnclosureType Field[string]
 	Lockout       Field[string]
+	Purge         Field[string]
 }
 
 // Chain is a low-voltage cable that runs from device to device.

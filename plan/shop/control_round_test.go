@@ -112,6 +112,7 @@ func (p *printer) control(c Control) {
 	p.texts("after_power_cut", c.AfterPowerCut)
 	p.texts("enclosure_type", c.EnclosureType)
 	p.texts("lockout", c.Lockout)
+	p.texts("purge", c.Purge)
 }
 
 func (p *printer) chain(c *Chain) {

@@ -47,6 +47,7 @@ moves_together = 3
 after_power_cut = "waits for a person"
 enclosure_type = "12"
 lockout = "key switch by the door"
+purge = "button on the control box"
 [[sensor]]
 name = "Filter gauge"
 senses = "filter pressure"
@@ -252,7 +253,7 @@ func TestControlDefaults(t *testing.T) {
 	v, g, c, chain := s.Triggers[0], s.Gates[0], s.Control, s.Chains[0]
 	for name, how := range map[string]How{
 		"standby": v.Standby.How, "no load": v.NoLoad.How, "threshold": v.Threshold.How, "range": v.Range.How, "start delay": v.StartDelay.How, "run on": v.RunOn.How,
-		"supply": c.Supply.How, "power": c.SupplyPower.How, "listed": c.SupplyListed.How, "lowest": c.Lowest.How, "after power cut": c.AfterPowerCut.How, "enclosure": c.EnclosureType.How, "lockout": c.Lockout.How,
+		"supply": c.Supply.How, "power": c.SupplyPower.How, "listed": c.SupplyListed.How, "lowest": c.Lowest.How, "after power cut": c.AfterPowerCut.How, "enclosure": c.EnclosureType.How, "lockout": c.Lockout.How, "purge": c.Purge.How,
 		"drive": g.Drive.How, "travel": g.Travel.How, "moving": g.Moving.How, "stall": g.Stall.How, "holding": g.Holding.How, "gate's lowest": g.Lowest.How, "proves": g.Proves.How, "open stop": g.OpenStop.How, "shut stop": g.ShutStop.How,
 	} {
 		if how != NotGiven {

@@ -50,6 +50,12 @@ func (o Order) Make() (map[string][]byte, error) {
 	if files == nil {
 		files = map[string][]byte{}
 	}
+	for path, table := range sheets.Tables {
+		if _, twice := files[path]; twice {
+			return nil, fmt.Errorf("two files want the path %s", path)
+		}
+		files[path] = table
+	}
 	outside, known := map[string][]string{}, map[string]page{}
 	for i, s := range sheets.Sheets {
 		if _, twice := files[s.Path]; twice {

@@ -1,6 +1,8 @@
 package book_test
 
 import (
+	"bytes"
+	"encoding/csv"
 	"os"
 	"strings"
 	"testing"
@@ -45,6 +47,34 @@ func TestBookWithAControlHalf(t *testing.T) {
 	}
 	if strings.Contains(string(small["index.html"]), "Control</a>") {
 		t.Error("the smallest example has a tab for the control half")
+	}
+}
+
+// The matrix lies beside its sheet as a table after RFC 4180, and reads back to
+// the cells of the plan. The letters of the cells are our own.
+func TestMatrixAsATable(t *testing.T) {
+	data := bookOf(t, []byte(hallText(t)), 2)["cause-and-effect.csv"]
+	if len(data) == 0 || strings.Count(string(data), "\n") != strings.Count(string(data), "\r\n") {
+		t.Fatalf("no table, or its lines do not end in CR LF: %d bytes", len(data))
+	}
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := planOf(t, []byte(hallText(t))).Control.Matrix
+	const before = 4 // columns that say what the cause is
+	if want := 1 + len(m.Rows) + 1 + len(m.Acts()); len(rows) != want || len(rows[0]) != before+len(m.Columns) {
+		t.Fatalf("%d rows of %d fields, want %d of %d", len(rows), len(rows[0]), want, before+len(m.Columns))
+	}
+	for i, r := range m.Rows {
+		for j, c := range r.Cells {
+			if got := rows[1+i][before+j]; got != c.String() {
+				t.Errorf("%s %s, %s: %q, want %q", rows[1+i][0], rows[1+i][1], rows[0][before+j], got, c)
+			}
+		}
+	}
+	if bookOf(t, content.Small(), 2)["cause-and-effect.csv"] != nil {
+		t.Error("a shop without a control half has a matrix")
 	}
 }
 
