@@ -23,6 +23,8 @@ func (b *Book) addControl() {
 	}
 	b.add(&Sheet{Part: partControl, Path: "register.html", Title: b.words.Text("control.device-register"), Kind: "matrix", Lede: b.words.Text("control.every-device-with-the-tag"),
 		Verdict: b.controlVerdict("chain-devices"), name: "control-register.html", view: func() any { return b.registerView() }})
+	b.addStarter()
+	b.addSetting()
 	for i, c := range b.Plan.Shop.Chains {
 		b.addWiring(c, i)
 	}

@@ -278,10 +278,10 @@ func TestPartControl(t *testing.T) {
 	if paths := has(newBook(t, string(content.Small()))); len(paths) != 0 {
 		t.Errorf("the smallest example has the sheets %v", paths)
 	}
-	if paths := has(changedBook(t, "../checks/testdata/cases/c29-measured-idle.toml")); !slices.Equal(paths, []string{"matrix.html", "triggers.html", "register.html"}) {
+	if paths := has(changedBook(t, "../checks/testdata/cases/c29-measured-idle.toml")); !slices.Equal(paths, []string{"matrix.html", "triggers.html", "register.html", "setting.html"}) {
 		t.Errorf("a shop with one trigger has the sheets %v", paths)
 	}
-	if paths := has(hallBook(t)); len(paths) != 5 {
+	if paths := has(hallBook(t)); len(paths) != 7 {
 		t.Errorf("the hall has the sheets %v", paths)
 	}
 	if n := partControl.Number; n != 5 {
@@ -383,6 +383,54 @@ func TestCardsFit(t *testing.T) {
 	for _, f := range fits[1:] {
 		if !bytes.Contains(Stylesheet(), []byte(":has(."+f.class+")")) {
 			t.Errorf("the stylesheet sets no type for %s", f.class)
+		}
+	}
+}
+
+// The sheet on setting gates says every step and sign in full, shows what the
+// file gives of each powered gate, and is left out where none moves by power.
+func TestSettingGates(t *testing.T) {
+	b := hallBook(t)
+	v := b.settingView()
+	if len(v.Gates) != len(b.Plan.Control.Powered()) || len(v.Steps) != len(settingSteps) || len(v.Odd) != len(settingSigns) {
+		t.Fatalf("%d gates, %d steps, %d signs", len(v.Gates), len(v.Steps), len(v.Odd))
+	}
+	for _, s := range v.Steps {
+		if strings.Contains(s.Name+s.Do+s.Right, "{") {
+			t.Errorf("a figure is missing: %+v", s)
+		}
+	}
+	// common practice, no source: 1.5 to 2 times the travel time, 5 % of the flow
+	if time, leak := v.Steps[4].Right, v.Steps[6].Right; !strings.Contains(time, "1.5 and 2 times") || !strings.Contains(leak, "over 5 %") {
+		t.Errorf("%q, %q", time, leak)
+	}
+	for i, g := range b.Plan.Control.Powered() {
+		if want := b.given(g.OpenStop); v.Gates[i].OpenStop != want || v.Gates[i].Name != g.Name {
+			t.Errorf("%+v, want %s at %s", v.Gates[i], g.Name, want)
+		}
+	}
+	for _, s := range newBook(t, string(content.Small())).Sheets {
+		if s.Path == "setting.html" {
+			t.Error("a shop without powered gates has the sheet on setting them")
+		}
+	}
+}
+
+// The sheet on starters names every trigger that watches a contact and what the
+// file gives of its motor; a shop where none does has no such sheet.
+func TestWatchingAStarter(t *testing.T) {
+	b := newBook(t, string(content.Example()))
+	v := b.starterView()
+	if len(v.Triggers) != 1 || v.Triggers[0].Name != "Planer running" || v.Triggers[0].Machine != "Planer" || v.Triggers[0].Motor == b.notGiven() {
+		t.Fatalf("%+v", v.Triggers)
+	}
+	if got := string(v.Drawing); !strings.Contains(got, v.Triggers[0].Tag+" Planer running") {
+		t.Error("the drawing does not name the trigger")
+	}
+	without := strings.Replace(string(content.Example()), "senses = \"contact\"", "senses = \"current\"", 1)
+	for _, s := range newBook(t, without).Sheets {
+		if s.Path == "starter.html" {
+			t.Error("nobody watches a contact, and there is a sheet about it")
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"dustbook/checks"
 	"dustbook/plan/air"
+	"dustbook/plan/control"
 	"dustbook/plan/duct"
 	"dustbook/plan/room"
 	"dustbook/plan/shop"
@@ -110,7 +111,7 @@ func (b *Book) reckoningTables(used map[string]bool) []sourceTable {
 		carry.Rows = append(carry.Rows, sourceRow{b.words.Text("sources.about", r.Text("case"), r.Text("about")), r.Text("speed"), note(used, r.Basis)})
 	}
 	tables := []sourceTable{carry}
-	for _, t := range slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables()) {
+	for _, t := range slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables(), control.Tables()) {
 		group := sourceTable{About: t.About}
 		for _, r := range t.Rows {
 			what, value := r.Named()

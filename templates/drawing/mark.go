@@ -87,6 +87,13 @@ var marks = []mark{
 	{"chart-axis", sampleAxis},
 	{"plus", func(p *pen, at spot) { p.line(plusLook, "", at, at.moved(sampleWide, 0)) }},
 	{"minus", func(p *pen, at spot) { p.line(minusLook, "", at, at.moved(sampleWide, 0)) }},
+	{"contact-open", func(p *pen, at spot) { sampleContact(p, at, false) }},
+	{"contact-shut", func(p *pen, at spot) { sampleContact(p, at, true) }},
+	{"coil", func(p *pen, at spot) {
+		p.line(strandLook, "", at, at.moved(sampleWide, 0))
+		p.circle(look{fill: paper, line: dark, weight: 22}, "", at.moved(sampleWide/2, 0), 90)
+	}},
+	{"linked", func(p *pen, at spot) { p.line(linkedLook, "", at, at.moved(sampleWide, 0)) }},
 }
 
 // signOf is the entry of a mark in a drawing's own key. An unknown name is a

@@ -94,6 +94,7 @@ func TestKeyHoldsEverythingDrawn(t *testing.T) {
 		}
 	}
 	check(chainKey(), "")
+	check(starterKey(), Starter(nil, "t"))
 	for _, r := range loaded(t, "hall").Air.Uses[0].Results {
 		for _, port := range r.Ports {
 			c := &profile{}
@@ -234,6 +235,7 @@ func everyDrawing(p *plan.Plan) map[string]SVG {
 	for _, c := range p.Shop.Chains {
 		list["chain "+c.Name] = Chain(p, c, "c")
 	}
+	list["starter"] = Starter([]string{"Planer running"}, "t")
 	return list
 }
 
