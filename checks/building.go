@@ -71,11 +71,15 @@ func flue(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 		return
 	}
 	f.State, f.Weight = NotMet, Stop
-	flow := greatest(p, c)
-	f.Figures = []Figure{{Name: say("finding-open-flue.drawn-out"), Value: float64(flow), Unit: "m3/s"}}
-	f.Says = sayOf(len(burning), "finding-open-flue.draws.says", unit.Air.Print(p.Shop.Units, flow), listed(burning))
 	f.Do = say("finding-open-flue.draws.do")
-	f.Asks = say("finding-open-flue.draws.asks", c.Name, unit.Air.Print(p.Shop.Units, flow), listed(burning))
+	if flow := greatest(p, c); flow > 0 {
+		f.Figures = []Figure{{Name: say("finding-open-flue.drawn-out"), Value: float64(flow), Unit: "m3/s"}}
+		f.Says = sayOf(len(burning), "finding-open-flue.draws.says", unit.Air.Print(p.Shop.Units, flow), listed(burning))
+		f.Asks = say("finding-open-flue.draws.asks", c.Name, unit.Air.Print(p.Shop.Units, flow), listed(burning))
+	} else {
+		f.Says = sayOf(len(burning), "finding-open-flue.draws-unknown.says", listed(burning))
+		f.Asks = say("finding-open-flue.draws-unknown.asks", c.Name, listed(burning))
+	}
 	report(f)
 }
 
@@ -126,7 +130,7 @@ func airSpace(s *shop.Shop, rooms []*shop.Room) []*shop.Room {
 }
 
 // greatest is the largest flow a collector draws in any use of machines or
-// with everything open.
+// with everything open; nought where none is known.
 func greatest(p *plan.Plan, c *shop.Collector) unit.Flow {
 	var most unit.Flow
 	for _, u := range p.Air.Uses {

@@ -43,9 +43,16 @@ func capture(p *plan.Plan, u *duct.Use, report func(Finding)) {
 	}
 	var worst *portAt
 	for _, r := range u.Results {
+		if !r.OnCurve && unsized(p, r.Collector) != "" {
+			f.State, f.By, f.Weight = NotGiven, ByGiven, Know
+			f.Sizes = true
+			f.Says, f.Do = say("finding-air-captured.sizes.says"), say("finding-common.sizes.do")
+			report(f)
+			return
+		}
 		if !r.OnCurve {
 			f.State, f.Weight = NotMet, Mend
-			f.Says = say("finding-air-captured.off-curve.says", r.Why, filterWords(r.Filter))
+			f.Says = say("finding-air-captured.off-curve.says", english.Because(r.Why), filterWords(r.Filter))
 			f.Do = say("finding-air-captured.off-curve.do", say("check.fan-on-curve.name"))
 			report(f)
 			return

@@ -74,6 +74,7 @@ type Finding struct {
 	Basis   []source.Basis
 	Settled string // by whom a stop was settled
 
+	Sizes    bool        // it waits for sizes that are still to be chosen
 	Accepted *Acceptance // nil where nobody has accepted it, or not any more
 }
 
@@ -90,7 +91,7 @@ type Check struct {
 // All lists every check, in the order of the book.
 var All = []*Check{
 	airCaptured, dustCarried, fanOnCurve, motorPower, ductCollapse, sharedHose,
-	triggerPath, triggerOpens, threshold, powerCut, blowBack, chainDevices, stopOnTheWay,
+	triggerPath, triggerOpens, threshold, startDelay, runOn, startsPerHour, powerCut, blowBack, chainDevices, chainVolts, supplyMargin, gateStops, stopOnTheWay,
 	metalOnWood, plasticDuct, bondedDuct, plasticBin, binFilling, filterLoad,
 	openBag, openFlue, makeUpAir, returnPath, garageSeparation,
 }

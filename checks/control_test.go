@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dustbook/checks"
+	"dustbook/plan/control/timing"
 )
 
 // expected is one finding that a shop with changes must raise.
@@ -162,7 +163,7 @@ func TestThresholdBand(t *testing.T) {
 		{"0.5 A", "1 A", "1", "0.6", "0.6"}, // the two margins cross: the upper one holds
 	} {
 		p := drivenPlan(t, change{`standby = "0.1 A"`, `standby = "` + c.off + `"`}, change{`no_load = "5.2 A"`, `no_load = "` + c.on + `"`})
-		low, best, high := checks.SensedBy(p.Shop.Triggers[0]).Band()
+		low, best, high := timing.SensedBy(p.Shop.Triggers[0]).Band()
 		if got := amps(low) + " " + amps(best) + " " + amps(high); got != c.low+" "+c.best+" "+c.high {
 			t.Errorf("%s and %s: %s, want %s %s %s", c.off, c.on, got, c.low, c.best, c.high)
 		}

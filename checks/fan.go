@@ -24,7 +24,18 @@ var fanOnCurve = &Check{
 
 func fanCurve(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByModel, Basis: ownFile(say("finding-fan-on-curve.given"))}
-	if c.Filter == nil && c.Exhaust.V != "outside" {
+	unfiltered := c.Filter == nil && c.Exhaust.V != "outside"
+	if open := unsized(p, c); open != "" {
+		f.State, f.By, f.Weight = NotGiven, ByGiven, Mend
+		f.Sizes = true
+		f.Says, f.Do = say("finding-fan-on-curve.sizes.says", open), say("finding-common.sizes.do")
+		if unfiltered {
+			f.Do = join(say("finding-fan-on-curve.no-filter.do"), f.Do)
+		}
+		report(f)
+		return
+	}
+	if unfiltered {
 		f.State, f.By, f.Weight = NotGiven, ByGiven, Know
 		f.Says = say("finding-fan-on-curve.no-filter.says")
 		f.Do = say("finding-fan-on-curve.no-filter.do")
@@ -40,7 +51,7 @@ func fanCurve(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 			}
 			switch {
 			case !r.OnCurve:
-				off = append(off, say("finding-fan-on-curve.use-why", u.Name, filterWords(r.Filter), r.Why))
+				off = append(off, say("finding-fan-on-curve.use-why", u.Name, filterWords(r.Filter), english.Because(r.Why)))
 			case len(r.Crossings) > 1:
 				humps = r
 			case r.LeftOfPeak && len(u.Machines) > 0:

@@ -2,6 +2,7 @@ package checks
 
 import (
 	_ "embed"
+	"strings"
 
 	"dustbook/plan/source"
 )
@@ -30,6 +31,9 @@ func figure(name string) source.Row {
 	}
 	panic("checks: figures.csv has no row " + name)
 }
+
+// words are the words in the value of a row.
+func words(name string) []string { return strings.Split(figure(name).Text("value"), ", ") }
 
 // basesOf are the texts that a check asks by, in the order of bases.csv; a
 // check without any is a fault of the program.

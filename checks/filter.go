@@ -72,7 +72,7 @@ func holdLoad(p *plan.Plan, f *Finding, load *takeoff.Filter) {
 		key, f.Do = "finding-filter-load.over.says", say("finding-filter-load.over.do")
 		f.Asks = say("finding-filter-load.over.asks", load.Collector.Name, got, unit.Feed.Unit(units))
 	}
-	f.Says = say(key, got, want, unit.Feed.Unit(units), load.Use, basis.Title())
+	f.Says = say(key, got, want, unit.Feed.Unit(units), load.Use, basis.TitleIn(english.Mark))
 	switch {
 	case decides && passed:
 		f.State, f.Weight = NotMet, Mend

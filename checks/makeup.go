@@ -39,7 +39,7 @@ func madeUp(p *plan.Plan, s *room.Space) (f Finding, look bool) {
 	switch drawn := worst != nil && worst.Net > 0; {
 	case !drawn && len(missing) > 0:
 		f.State = NotGiven
-		f.Says, f.Do = say("finding-make-up-air.unknown.says", s.Name(), waits(missing)), say("finding-common.add-it.do")
+		f.Says, f.Do = say("finding-make-up-air.unknown.says", s.Name(), waits(missing)), addIt(p, &f, missing)
 	case worst == nil:
 		return f, false // nothing draws from it
 	case !drawn:

@@ -120,6 +120,8 @@ func (b *bag) measure() {
 	space := airSpace(s, []*shop.Room{b.c.Room})
 	if b.flow = greatest(b.p, b.c); b.c.Claims != nil {
 		b.flow = b.c.Claims.Flow
+	} else if curve := b.c.Curve; b.flow == 0 && len(curve) > 0 { // no use is known: at most what the curve holds
+		b.flow = curve[len(curve)-1].Flow
 	}
 	for _, m := range served(b.p, b.c) {
 		if slices.Contains(words("open bag fed sanders"), m.Kind) {
@@ -227,7 +229,7 @@ func (b *bag) decide(f *Finding, short, large, fed []string) {
 	into(l.flowDecides, large)
 	into(l.fedDecides, fed)
 	f.Asks = say("finding-open-bag-indoors.stand.asks", b.c.Name, b.c.Room.Name)
-	figures := say("finding-open-bag-indoors.figures", unit.Run.Print(b.p.Shop.Units, l.distance), unit.Air.Print(b.p.Shop.Units, l.flow), l.distanceBasis.String())
+	figures := say("finding-open-bag-indoors.figures", unit.Run.Print(b.p.Shop.Units, l.distance), unit.Air.Print(b.p.Shop.Units, l.flow), l.distanceBasis.In(english.Mark))
 	switch {
 	case len(broken) > 0:
 		f.State, f.Weight, f.Do = NotMet, Mend, say("finding-open-bag-indoors.broken.do")

@@ -54,7 +54,7 @@ func TestBlowBack(t *testing.T) {
 	saw := change{"name = \"Saw\"\nblower = false", "name = \"Saw\"\nblower = true"}
 	for _, e := range []expected{
 		{"met: its trigger opens the way", []change{saw}, "blow-back", "Saw", checks.Met, checks.ByTopology, checks.Know, "its own trigger opens Saw gate"},
-		{"met: the time is said where it is given", []change{saw, {"name = \"Saw gate\"\n", "name = \"Saw gate\"\ntravel = \"0.8 s\"\n"}}, "blow-back", "Saw", checks.Met, checks.ByTopology, checks.Know, "Until the gate is open, 0.8 s or more,"},
+		{"met: the time is said where it is given", []change{saw, {"travel = \"0.9 s\"\non = \"Saw drop\"", "travel = \"0.8 s\"\non = \"Saw drop\""}}, "blow-back", "Saw", checks.Met, checks.ByTopology, checks.Know, "Until the gate is open, 0.8 s or more,"},
 		{"met: a switch opens it first", []change{saw, {"senses = \"current\"", "senses = \"hand switch\""}}, "blow-back", "Saw", checks.Met, checks.ByTopology, checks.Know, "a switch opens"},
 		{"not met: the zone gate stays shut", []change{saw, {sawOpens, `opens = ["Saw gate"]`}}, "blow-back", "Saw", checks.NotMet, checks.ByTopology, checks.Mend, "Zone gate can be shut while it runs"},
 		{"not met: where it comes out", []change{saw, {sawOpens, `opens = ["Saw gate"]`}}, "blow-back", "Saw", checks.NotMet, checks.ByTopology, checks.Mend, "where a gate is open at Lathe/scoop"},

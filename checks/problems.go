@@ -26,7 +26,7 @@ func Problems(p *plan.Plan) entry.Problems {
 	if len(p.Shop.Accepted) > 0 {
 		findings := Run(p)
 		for _, a := range p.Shop.Accepted {
-			if problem, found := acceptedProblem(a, findings); found {
+			if problem, found := acceptedProblem(p, a, findings); found {
 				problem.File, problem.Place = p.Shop.File, a.At
 				list = append(list, problem)
 			}
@@ -53,8 +53,9 @@ func confirmedProblem(c shop.Confirmed) (entry.Problem, bool) {
 	return entry.Problem{Read: say("finding-problem.value.read", fault.Read, entry.Quote(c.Figure)), Expected: fault.Expected, Do: fault.Do}, true
 }
 
-// acceptedProblem is what is wrong with an acceptance.
-func acceptedProblem(a *shop.Accepted, findings []Finding) (entry.Problem, bool) {
+// acceptedProblem is what is wrong with an acceptance. One whose finding may be
+// back when sizes are chosen is left alone.
+func acceptedProblem(p *plan.Plan, a *shop.Accepted, findings []Finding) (entry.Problem, bool) {
 	if Find(a.Check) == nil {
 		return entry.Problem{Read: say("finding-problem.check.read", entry.Quote(a.Check)), Expected: say("finding-problem.check.expected"), Do: nearest(a.Check, ids())}, true
 	}
@@ -70,6 +71,7 @@ func acceptedProblem(a *shop.Accepted, findings []Finding) (entry.Problem, bool)
 		found, stops = found || f.About == a.About, stops || f.About == a.About && f.Weight == Stop
 	}
 	switch {
+	case !found && mayReturn(p, a.About):
 	case len(things) == 0:
 		return entry.Problem{Read: say("finding-problem.check.read", entry.Quote(a.Check)), Expected: say("finding-problem.nothing.expected"), Do: say("finding-problem.nothing.do")}, true
 	case !found:

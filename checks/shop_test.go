@@ -117,10 +117,19 @@ const driven = `
 [control]
 supply = "24 V"
 after_power_cut = "waits for a person"
+lowest = "18 V"
+moves_together = 1
+supply_power = "96 W"
+supply_listed = "class 2"
 [[gate]]
 name = "Zone gate"
 on = "Main"
 drive = "powered"
+open_stop = "160 mm"
+shut_stop = "4 mm"
+travel = "1.5 s"
+stall = "1.6 A"
+holding = "20 mA"
 [[trigger]]
 name = "Saw runs"
 senses = "current"
@@ -131,16 +140,23 @@ threshold = "0.7 A"
 range = "0.5 A to 50 A"
 opens = ["Saw gate", "Zone gate"]
 starts = "Cyclone"
+start_delay = "3 s"
+run_on = "12 s"
+draws = "30 mA"
 [[trigger]]
 name = "Lathe runs"
 senses = "contact"
 machine = "Lathe"
 opens = ["Lathe gate", "Zone gate"]
 starts = "Cyclone"
+start_delay = "2.5 s"
+run_on = "14 s"
+draws = "30 mA"
 [[sensor]]
 name = "Drum eye"
 senses = "bin level"
 high = "80 %"
+draws = "40 mA"
 [[chain]]
 name = "Chain"
 cable = "18 AWG"
@@ -169,8 +185,11 @@ func drivenPlan(t *testing.T, changes ...change) *plan.Plan {
 	text := whole
 	for _, machine := range []string{"Saw", "Lathe"} {
 		text = strings.Replace(text, "name = \""+machine+"\"\n", "name = \""+machine+"\"\nblower = false\n", 1)
-		text = strings.Replace(text, "name = \""+machine+" gate\"\n", "name = \""+machine+" gate\"\ndrive = \"powered\"\n", 1)
+		text = strings.Replace(text, "name = \""+machine+" gate\"\n", "name = \""+machine+" gate\"\ndrive = \"powered\"\nopen_stop = \"160 mm\"\nshut_stop = \"4 mm\"\ntravel = \"0.9 s\"\n", 1)
+		text = strings.Replace(text, "on = \""+machine+" drop\"\nat = \"4 ft\"\n", "on = \""+machine+" drop\"\nat = \"4 ft\"\nstall = \"1.6 A\"\nholding = \"20 mA\"\n", 1)
 	}
+	text = strings.Replace(text, "restarts = false\n", "restarts = false\ncoast = \"6 s\"\nhours = 2\nstarts = 4\n", 2)
+	text = strings.Replace(text, "starter = \"magnetic, three-wire\"\n", "starter = \"magnetic, three-wire\"\nstarts_per_hour = 6\n", 1)
 	return changed(t, text+driven, changes)
 }
 

@@ -1,12 +1,10 @@
 package checks
 
 import (
-	"math"
-	"slices"
 	"strconv"
-	"strings"
 
 	"dustbook/plan"
+	"dustbook/plan/control/timing"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -17,142 +15,73 @@ var threshold = &Check{
 	Title: say("check.threshold.title"),
 	Needs: "trigger.standby, trigger.no_load, trigger.readings, trigger.threshold, trigger.turns, trigger.range, machine.amps",
 	Run: func(p *plan.Plan, report func(Finding)) {
-		for _, t := range p.Shop.Triggers {
-			if t.Senses == "current" {
-				report(tells(p, t))
+		for _, of := range p.Times.Triggers {
+			if of.Threshold.Stand != timing.NoCurrent {
+				report(tells(p, of.Trigger, of.Threshold))
 			}
 		}
 	},
 }
 
-// Sensed is what a trigger sees of its machine: the most with the spindle off
-// and the least with it on and idling, the spread of the readings taken off.
-type Sensed struct {
-	Off, On           unit.Current
-	OffKnown, OnKnown bool
-	Unused            int // readings of a state that is neither
-}
-
-// SensedBy gathers what the file gives of a trigger's machine. The cautious
-// end of each counts.
-func SensedBy(t *shop.Trigger) Sensed {
-	var s Sensed
-	off := func(i unit.Current) { s.Off, s.OffKnown = max(s.Off, i), true }
-	on := func(i unit.Current) {
-		if !s.OnKnown || i < s.On {
-			s.On, s.OnKnown = i, true
-		}
-	}
-	if t.Standby.Known() {
-		off(t.Standby.V)
-	}
-	if t.NoLoad.Known() {
-		on(t.NoLoad.V)
-	}
-	spreads := figure("reading spreads").Number("value")
-	for _, r := range t.Readings {
-		wide := unit.Current(spreads * float64(r.Spread.V))
-		switch state := strings.ToLower(strings.TrimSpace(r.State)); {
-		case slices.Contains(words("states off"), state):
-			off(r.Mean + wide)
-		case slices.Contains(words("states idling"), state):
-			on(max(0, r.Mean-wide))
-		default:
-			s.Unused++
-		}
-	}
-	s.Off, s.On = unit.Current(unit.Six(float64(s.Off))), unit.Current(unit.Six(float64(s.On)))
-	return s
-}
-
-// words are the words in the value of a row.
-func words(name string) []string { return strings.Split(figure(name).Text("value"), ", ") }
-
-// Apart reports whether the two can be told apart at all.
-func (s Sensed) Apart() bool {
-	return s.OffKnown && s.OnKnown && unit.Compare(float64(s.On), float64(s.Off)) > 0
-}
-
-// Band is where a threshold is put by common practice: between the multiple
-// of the current off and the share of the current idling, at the geometric
-// mean of the two where that lies between.
-func (s Sensed) Band() (low, best, high unit.Current) {
-	low = unit.Current(unit.Six(figure("threshold above off").Number("value") * float64(s.Off)))
-	high = unit.Current(unit.Six(figure("threshold below idling").Number("value") * float64(s.On)))
-	best = unit.Current(unit.Six(math.Sqrt(float64(s.Off) * float64(s.On))))
-	return low, min(max(best, low), high), high
-}
-
-// tells judges one current trigger.
-func tells(p *plan.Plan, t *shop.Trigger) Finding {
+// tells words how one current trigger stands.
+func tells(p *plan.Plan, t *shop.Trigger, x timing.Threshold) Finding {
 	f := Finding{About: t.Name, Kind: "trigger", At: t.At, By: ByGiven, Weight: Know, Basis: ownFile(say("finding-threshold.given"))}
-	s := SensedBy(t)
-	amps := func(i unit.Current) string { return unit.Amps.Print(p.Shop.Units, i) }
-	switch {
-	case !s.OffKnown || !s.OnKnown:
+	s, units := x.Sensed, p.Shop.Units
+	amps := func(i unit.Current) string { return unit.Amps.Print(units, i) }
+	practice := say("finding-threshold.practice", amps(x.Low), amps(x.High))
+	if x.Best > 0 {
+		practice = say("finding-threshold.practice-best", amps(x.Low), amps(x.High), amps(x.Best))
+	}
+	switch x.Stand {
+	case timing.CurrentsMissing:
 		f.State = NotGiven
 		f.Says, f.Do = currentsMissing(t, s)
-		return f
-	case !s.Apart():
+	case timing.NotApart:
 		f.State, f.Weight = NotMet, Mend
-		off, on := unit.Amps.Pair(p.Shop.Units, s.Off, s.On)
+		off, on := unit.Amps.Pair(units, s.Off, s.On)
 		f.Says = say("finding-threshold.not-apart.says", off, on)
 		f.Do = say("finding-threshold.not-apart.do")
-		return f
-	}
-	if says, do := outOfRange(p, t, s); says != "" {
-		f.State, f.Weight, f.Says, f.Do = NotMet, Mend, says, do
-		f.Basis = ownFile(say("finding-threshold.sensor.given"))
-		return f
-	}
-	low, best, high := s.Band()
-	practice := say("finding-threshold.practice", amps(low), amps(high))
-	if best > 0 {
-		practice = say("finding-threshold.practice-best", amps(low), amps(high), amps(best))
-	}
-	if !t.Threshold.Known() {
+	case timing.BelowRange, timing.AboveRange:
+		f.State, f.Weight, f.Basis = NotMet, Mend, ownFile(say("finding-threshold.sensor.given"))
+		f.Says, f.Do = outOfRange(units, t, x)
+	case timing.ThresholdNotSet:
 		f.State = NotGiven
 		f.Says = join(say("finding-threshold.not-given.says"), practice)
 		f.Do = say("finding-threshold.not-given.do")
-		return f
+	default:
+		f.setThreshold(units, x, practice)
 	}
-	set := t.Threshold.V
+	return f
+}
+
+// setThreshold words how a threshold that is set stands between the two
+// currents, with the margins of practice, which a sentence says.
+func (f *Finding) setThreshold(units unit.System, x timing.Threshold, practice string) {
+	s, set := x.Sensed, x.Set.V
 	onFigure, offFigure := float64(s.On), float64(s.Off)
 	f.Figures = []Figure{
 		{Name: say("finding-threshold.under-idling"), Value: float64(set), Unit: "A", Limit: &onFigure, Basis: given(say("finding-threshold.idling.given"))},
 		{Name: say("finding-threshold.over-off"), Value: float64(set), Unit: "A", Limit: &offFigure, Basis: given(say("finding-threshold.off.given"))},
 	}
-	switch {
-	case unit.Compare(float64(set), float64(s.On)) >= 0:
+	at, off, on := unit.Amps.Print(units, set), unit.Amps.Figure(units, s.Off), unit.Amps.Figure(units, s.On)
+	switch x.Stand {
+	case timing.Misses:
 		f.State, f.Weight = NotMet, Mend
-		a, b := unit.Amps.Pair(p.Shop.Units, set, s.On)
+		a, b := unit.Amps.Pair(units, set, s.On)
 		f.Says = say("finding-threshold.misses.says", a, b)
 		f.Do = join(practice, say("finding-threshold.misses.do"))
-	case unit.Compare(float64(set), float64(s.Off)) <= 0:
+		return
+	case timing.NeverStops:
 		f.State, f.Weight = NotMet, Mend
-		a, b := unit.Amps.Pair(p.Shop.Units, set, s.Off)
+		a, b := unit.Amps.Pair(units, set, s.Off)
 		f.Says = say("finding-threshold.never-stops.says", a, b)
 		f.Do = join(say("finding-threshold.never-stops.do"), practice)
-	default:
-		f.margins(p, t, s, practice)
-	}
-	return f
-}
-
-// margins compares a threshold that lies between with the margins of
-// practice, which a sentence says.
-func (f *Finding) margins(p *plan.Plan, t *shop.Trigger, s Sensed, practice string) {
-	low, _, high := s.Band()
-	set, units := t.Threshold.V, p.Shop.Units
-	f.Basis = append(f.Basis, figure("threshold above off").Basis)
-	at, off, on := unit.Amps.Print(units, set), unit.Amps.Figure(units, s.Off), unit.Amps.Figure(units, s.On)
-	apart := figure("idling against off").Number("value")
-	switch {
-	case unit.Compare(float64(s.On), apart*float64(s.Off)) < 0:
+		return
+	case timing.Near:
 		f.State = Thin
-		f.Says = say("finding-threshold.near.says", at, off, on, unit.Short(apart))
+		f.Says = say("finding-threshold.near.says", at, off, on, unit.Short(timing.FarApart()))
 		f.Do = say("finding-threshold.near.do")
-	case unit.Compare(float64(set), float64(low)) < 0 || unit.Compare(float64(set), float64(high)) > 0:
+	case timing.LittleMargin:
 		f.State = Thin
 		f.Says = join(say("finding-threshold.little-margin.says", at, off, on), practice)
 		f.Do = say("finding-threshold.little-margin.do")
@@ -161,13 +90,14 @@ func (f *Finding) margins(p *plan.Plan, t *shop.Trigger, s Sensed, practice stri
 		f.Says = say("finding-threshold.met.says", at, off, on)
 		f.Do = say("finding-threshold.met.do")
 	}
+	f.Basis = append(f.Basis, timing.BasisOf("threshold above off"))
 	if s.Unused > 0 {
 		f.Says = join(f.Says, english.Count("finding-threshold.unused", s.Unused))
 	}
 }
 
 // currentsMissing says which current is not given.
-func currentsMissing(t *shop.Trigger, s Sensed) (says, do string) {
+func currentsMissing(t *shop.Trigger, s timing.Sensed) (says, do string) {
 	switch {
 	case s.OnKnown:
 		return say("finding-threshold.no-off.says"), say("finding-threshold.no-off.do")
@@ -182,33 +112,18 @@ func currentsMissing(t *shop.Trigger, s Sensed) (says, do string) {
 	return says, do
 }
 
-// outOfRange compares what the sensor sees, turns counted, with its range.
-func outOfRange(p *plan.Plan, t *shop.Trigger, s Sensed) (says, do string) {
-	if !t.Range.Known() {
-		return "", ""
+// outOfRange says how what the sensor sees, turns counted, lies beside its
+// range.
+func outOfRange(units unit.System, t *shop.Trigger, x timing.Threshold) (says, do string) {
+	turns := strconv.Itoa(x.Turns)
+	if x.Stand == timing.AboveRange {
+		a, b := unit.Amps.Pair(units, x.Sees, t.Range.V.High)
+		return sayOf(x.Turns, "finding-threshold.above-range.says", a, turns, b), say("finding-threshold.above-range.do")
 	}
-	units, turns := p.Shop.Units, float64(max(t.Turns.V, 1))
-	times := int(turns)
-	sees := unit.Current(unit.Six(turns * float64(s.On)))
-	if t.Threshold.Known() {
-		sees = min(sees, unit.Current(unit.Six(turns*float64(t.Threshold.V))))
+	a, b := unit.Amps.Pair(units, x.Sees, t.Range.V.Low)
+	says = sayOf(x.Turns, "finding-threshold.below-range.says", a, turns, b)
+	if x.TurnsNeeded > 0 {
+		return says, say("finding-threshold.loop.do", strconv.Itoa(x.TurnsNeeded))
 	}
-	if unit.Compare(float64(sees), float64(t.Range.V.Low)) < 0 {
-		a, b := unit.Amps.Pair(units, sees, t.Range.V.Low)
-		says = sayOf(times, "finding-threshold.below-range.says", a, strconv.Itoa(times), b)
-		least := math.Ceil(unit.Six(float64(t.Range.V.Low)/(float64(sees)/turns))) + figure("turns to spare").Number("value")
-		if float64(sees) > 0 && least <= 20 {
-			return says, say("finding-threshold.loop.do", strconv.Itoa(int(least)))
-		}
-		return says, say("finding-threshold.lower-range.do")
-	}
-	most := s.On
-	if t.Machine != nil && t.Machine.Amps.Known() {
-		most = max(most, t.Machine.Amps.V)
-	}
-	if most = unit.Current(unit.Six(turns * float64(most))); unit.Compare(float64(most), float64(t.Range.V.High)) > 0 {
-		a, b := unit.Amps.Pair(units, most, t.Range.V.High)
-		return sayOf(times, "finding-threshold.above-range.says", a, strconv.Itoa(times), b), say("finding-threshold.above-range.do")
-	}
-	return "", ""
+	return says, say("finding-threshold.lower-range.do")
 }

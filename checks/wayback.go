@@ -30,7 +30,7 @@ func wayBack(p *plan.Plan, r *room.Return) Finding {
 	switch {
 	case !r.Needed && len(r.Missing) > 0:
 		f.State = NotGiven
-		f.Says, f.Do = say("finding-return-path.unknown.says", waits(r.Missing)), say("finding-common.add-it.do")
+		f.Says, f.Do = say("finding-return-path.unknown.says", waits(r.Missing)), addIt(p, &f, r.Missing)
 		return f
 	case !r.Needed:
 		f.State = Met
@@ -90,7 +90,7 @@ func spaceNames(list []*room.Space) string {
 func waits(list []room.Missing) string {
 	var names []string
 	for _, m := range list {
-		names = append(names, m.String())
+		names = append(names, english.Missing(m.Thing, m.Field, m.Why))
 	}
 	return listed(firstFew(unique(names)))
 }

@@ -13,9 +13,11 @@ import (
 //go:embed example/notes/emptying.md example/notes/who-to-ask.md
 //go:embed checks/air-captured.md checks/dust-carried.md checks/fan-on-curve.md checks/motor-power.md
 //go:embed checks/metal-on-wood-main.md checks/conductive-duct.md checks/open-flue.md checks/garage-separation.md
+//go:embed checks/gate-stops.md checks/start-delay.md checks/run-on.md checks/starts-per-hour.md
 //go:embed checks/trigger-path.md checks/trigger-opens.md checks/threshold.md checks/power-cut.md checks/blow-back.md
 //go:embed checks/duct-collapse.md checks/bonded-duct.md checks/bin-filling.md checks/filter-load.md
 //go:embed checks/make-up-air.md checks/return-path.md
+//go:embed checks/chain-volts.md checks/supply-margin.md
 //go:embed checks/chain-devices.md checks/shared-hose.md checks/stop-on-way-out.md checks/fine-dust-in-bin.md checks/open-bag-indoors.md
 var files embed.FS
 

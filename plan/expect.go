@@ -4,6 +4,7 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/record"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -11,28 +12,41 @@ import (
 // text.
 type Expected struct {
 	duct.Band
-	Text    string  // of a reading that is a text
-	Least   float64 // what a flow, a hood pressure or a speed must not be below; nought: nothing says
-	LeastOf string  // what that least does, in words
-	Given   bool    // a figure of the shop file, not a reckoned one
-	Why     string  // why nothing is expected; empty where something is
+	Text    string        // of a reading that is a text
+	Least   float64       // what a flow, a hood pressure or a speed must not be below; nought: nothing says
+	LeastOf Least         // what that least does
+	Given   bool          // a figure of the shop file, not a reckoned one
+	Why     source.Reason // why nothing is expected; none where something is
 }
 
+// Least is what the least that a reading must not be below does.
+type Least string
+
+// What a least does: it is the flow that a port needs, the hood pressure that
+// would show that flow, or the speed that carries the dust.
+const (
+	PortNeed    Least = "port-need"
+	NeedShown   Least = "need-shown"
+	DustCarried Least = "dust-carried"
+)
+
 // Known reports whether something is expected.
-func (e Expected) Known() bool { return e.Why == "" }
+func (e Expected) Known() bool { return !e.Why.Is() }
 
 // Why nothing is expected.
-const (
-	noFigure = "the plan has no figure for it"
-	noUse    = "say which use ran"
-	noDuct   = "no duct serves it"
-	notRun   = "its machine does not run in this use"
-	notDrawn = "this use does not draw on its collector"
-	noState  = "the plan has no figure for this state of the filter"
-	offCurve = "the plan is off the fan's curve in this use"
-	notThere = "the shop file does not have it any more"
-	sealed   = "it stands between gates that shut tight"
+var (
+	noFigure = source.Because("no-figure")
+	noUse    = source.Because("which-use")
+	noDuct   = source.Because("unserved")
+	notRun   = source.Because("not-run")
+	notDrawn = source.Because("not-drawn")
+	noState  = source.Because("no-state")
+	notThere = source.Because("gone")
+	sealed   = source.Because("sealed")
 )
+
+// reckoned is what there is no reason to miss.
+var reckoned source.Reason
 
 // Expect says what the plan expects a reading to show: in the use it names,
 // else in that of the machine it belongs to alone; with the filter in the
@@ -71,24 +85,24 @@ func (p *Plan) atPort(r record.Reading) Expected {
 	if port.Duct == nil {
 		return Expected{Why: noDuct}
 	}
-	e := p.in(r, p.Air.Alone(port.Machine), port.Duct.Collector, func(at *duct.Result) (float64, string) {
+	e := p.in(r, p.Air.Alone(port.Machine), port.Duct.Collector, func(at *duct.Result) (float64, source.Reason) {
 		got := at.Port(port)
 		switch {
 		case got == nil:
 			return 0, notRun
 		case r.Of == "flow":
-			return float64(got.Flow), ""
+			return float64(got.Flow), reckoned
 		case r.Of == "velocity":
-			return float64(got.PortSpeed()), ""
+			return float64(got.PortSpeed()), reckoned
 		}
-		return float64(got.Hood), ""
+		return float64(got.Hood), reckoned
 	})
 	switch {
 	case port.Flow <= 0:
 	case r.Of == "flow":
-		e.Least, e.LeastOf = float64(port.Flow), "what the port needs"
+		e.Least, e.LeastOf = float64(port.Flow), PortNeed
 	case r.Of == "hood pressure":
-		e.Least, e.LeastOf = float64(p.Air.HoodAtNeed(port)), "what its need would show"
+		e.Least, e.LeastOf = float64(p.Air.HoodAtNeed(port)), NeedShown
 	}
 	return e
 }
@@ -98,24 +112,24 @@ func (p *Plan) inDuct(r record.Reading) Expected {
 	d, s := p.duct(r.At)
 	if s == nil {
 		last := len(d.Stretches) - 1
-		return Expected{Why: "say which stretch, " + d.Stretches[0].Name() + " to " + d.Stretches[last].Name()}
+		return Expected{Why: source.Because("which-stretch", d.Stretches[0].Name(), d.Stretches[last].Name())}
 	}
 	least := 0.0
-	e := p.in(r, p.ownerOf(s), d.Collector, func(at *duct.Result) (float64, string) {
+	e := p.in(r, p.ownerOf(s), d.Collector, func(at *duct.Result) (float64, source.Reason) {
 		got := at.Stretch(s)
 		if got == nil {
 			return 0, notDrawn // duct off
 		}
 		if r.Of == "flow" {
-			return float64(got.Flow), ""
+			return float64(got.Flow), reckoned
 		}
 		if got.Judged {
 			least = float64(got.Transport)
 		}
-		return float64(got.Velocity), ""
+		return float64(got.Velocity), reckoned
 	})
 	if least > 0 {
-		e.Least, e.LeastOf = least, "what carries the dust"
+		e.Least, e.LeastOf = least, DustCarried
 	}
 	return e
 }
@@ -127,7 +141,7 @@ func (p *Plan) atTap(r record.Reading) Expected {
 		return Expected{Why: noDuct}
 	}
 	s := duct.StretchAt(t.On, t.Where)
-	return p.in(r, p.ownerOf(s), t.On.Collector, func(at *duct.Result) (float64, string) {
+	return p.in(r, p.ownerOf(s), t.On.Collector, func(at *duct.Result) (float64, source.Reason) {
 		if at.Stretch(s) == nil {
 			return 0, notDrawn // duct off
 		}
@@ -135,7 +149,7 @@ func (p *Plan) atTap(r record.Reading) Expected {
 		if !known {
 			return 0, sealed
 		}
-		return float64(suction), ""
+		return float64(suction), reckoned
 	})
 }
 
@@ -151,24 +165,24 @@ func (p *Plan) atCollector(r record.Reading) Expected {
 	case r.Of == "filter pressure" && c.Filter == nil, r.Of == "separator pressure" && c.Separator == nil:
 		return Expected{Why: noFigure}
 	}
-	return p.in(r, nil, c, func(at *duct.Result) (float64, string) {
+	return p.in(r, nil, c, func(at *duct.Result) (float64, source.Reason) {
 		switch r.Of {
 		case "flow":
-			return float64(at.Flow), ""
+			return float64(at.Flow), reckoned
 		case "velocity":
-			return float64(at.InletSpeed()), ""
+			return float64(at.InletSpeed()), reckoned
 		case "filter pressure":
-			return float64(at.FilterGauge()), ""
+			return float64(at.FilterGauge()), reckoned
 		case "separator pressure":
-			return float64(p.Air.SeparatorGauge(at)), ""
+			return float64(p.Air.SeparatorGauge(at)), reckoned
 		}
-		return float64(at.Static), ""
+		return float64(at.Static), reckoned
 	})
 }
 
 // in takes a value from the results of a reading's use on a collector, or of
 // another use where the reading names none.
-func (p *Plan) in(r record.Reading, otherwise *duct.Use, c *shop.Collector, value func(*duct.Result) (float64, string)) Expected {
+func (p *Plan) in(r record.Reading, otherwise *duct.Use, c *shop.Collector, value func(*duct.Result) (float64, source.Reason)) Expected {
 	u := otherwise
 	if r.Use != "" {
 		if u = p.Air.FindUse(r.Use); u == nil {
@@ -188,10 +202,10 @@ func (p *Plan) in(r record.Reading, otherwise *duct.Use, c *shop.Collector, valu
 			continue
 		}
 		if !at.OnCurve {
-			return Expected{Why: "the plan has none in this use: " + at.Why}
+			return Expected{Why: at.Why.Causing("off-in-use")}
 		}
 		x, why := value(at)
-		if why != "" {
+		if why.Is() {
 			return Expected{Why: why}
 		}
 		if x = unit.Six(x); e.Known() {

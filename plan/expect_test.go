@@ -212,12 +212,12 @@ func TestExpectNothing(t *testing.T) {
 		{"duct pressure", "Main", "Saw", "", "the plan has no figure for it"},
 		{"nonsense", "Main", "Saw", "", "the shop file does not have it any more"},
 	} {
-		if e := p.Expect(record.Reading{Of: c.of, At: c.at, Use: c.use, Filter: c.filter}); e.Why != c.why {
+		if e := p.Expect(record.Reading{Of: c.of, At: c.at, Use: c.use, Filter: c.filter}); e.Why.String() != c.why {
 			t.Errorf("%s at %s in %q: %q, want %q", c.of, c.at, c.use, e.Why, c.why)
 		}
 	}
 	choose := strings.Replace(proofShop, "size = \"8 in\"", "size = \"choose\"", 1)
-	if e := planOf(t, choose, nil, entry.Date{}).Expect(record.Reading{Of: "hood pressure", At: "Saw/cabinet"}); e.Why != "the plan has none in this use: the size of Main is still to be chosen" {
+	if e := planOf(t, choose, nil, entry.Date{}).Expect(record.Reading{Of: "hood pressure", At: "Saw/cabinet"}); e.Why.String() != "the plan has none in this use: the size of Main is still to be chosen" {
 		t.Errorf("%q", e.Why)
 	}
 }

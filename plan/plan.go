@@ -8,6 +8,8 @@ import (
 	"sync"
 
 	"dustbook/plan/control"
+	"dustbook/plan/control/chain"
+	"dustbook/plan/control/timing"
 	"dustbook/plan/duct"
 	"dustbook/plan/entry"
 	"dustbook/plan/record"
@@ -24,6 +26,8 @@ type Plan struct {
 	Rooms   *room.Reckoning
 	Takeoff *takeoff.Reckoning
 	Control *control.Reckoning
+	Times   *timing.Reckoning
+	Chains  *chain.Reckoning
 
 	Records []*record.Record // up to the day, in the order of their files
 
@@ -55,7 +59,8 @@ func Make(s *shop.Shop, records []*record.Record, asOf entry.Date) *Plan {
 		}
 		return all
 	})
-	return &Plan{together: together, first: first, Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: takeoff.Reckon(s, drawn(ducts)), Control: control.Reckon(s), Records: until(records, asOf), names: Names(s)}
+	taken, controls := takeoff.Reckon(s, drawn(ducts)), control.Reckon(s)
+	return &Plan{together: together, first: first, Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: taken, Control: controls, Times: times(s, ducts, controls, taken), Chains: chain.Reckon(s, controls), Records: until(records, asOf), names: Names(s)}
 }
 
 // Together says which machines may run at once. It is reckoned when it is

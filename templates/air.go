@@ -34,6 +34,7 @@ type collectorView struct {
 	PowerUnit         string
 	Points            []pointRow
 	Off               []string
+	Open              string // says that the uses wait for sizes; empty where they do not
 	Facts             []fact
 	Rests             []sourced
 	Measured          *measuredView
@@ -65,14 +66,20 @@ func (b *Book) collectorView(c *shop.Collector, load duct.Load) collectorView {
 			if r.Collector != c {
 				continue
 			}
+			if !r.OnCurve && b.unsized(c) {
+				continue
+			}
 			if !r.OnCurve {
-				v.Off = append(v.Off, b.words.Text("collector.off-of", u.Name, filterPhrase(r.Filter), r.Why))
+				v.Off = append(v.Off, b.words.Text("collector.off-of", u.Name, filterPhrase(r.Filter), b.words.Because(r.Why)))
 				continue
 			}
 			v.Points = append(v.Points, b.pointRow(u, r, numbers[[2]string{u.Name, r.Filter}]))
 		}
 	}
-	v.Facts, v.Rests = b.collectorFacts(c, load), b.restsOn(b.thingsAt(c))
+	if b.unsized(c) {
+		v.Open = b.words.Text("sizes.open.uses", b.list(b.unsizedNames(c)))
+	}
+	v.Facts, v.Rests = append(b.collectorFacts(c, load), b.fanFacts(c)...), b.restsOn(b.thingsAt(c))
 	v.Measured, v.Keeping = b.measuredAt(c), b.keeping(c)
 	v.Findings = b.rowsAbout("collector", c.Name)
 	return v
@@ -96,7 +103,7 @@ func (b *Book) worstOf(rows []findingRow) Verdict {
 				if want == "stop" {
 					w = Word{"stop", b.words.Text("collector.stop")}
 				}
-				return Verdict{Words: []Word{w}, Says: row.Says, Do: row.Do, Language: content.English}
+				return Verdict{Words: []Word{w}, Says: row.Says, Do: row.Do, Sizes: row.Sizes, Language: content.English}
 			}
 		}
 	}

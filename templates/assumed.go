@@ -1,8 +1,10 @@
 package templates
 
 import (
+	"slices"
 	"strings"
 
+	"dustbook/plan/air"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/source"
@@ -38,11 +40,11 @@ type assumptions struct {
 func (b *Book) assumptionsOf(s *shop.Shop) assumptions {
 	v := assumptions{at: map[[2]string]*assumptionGroup{}}
 	byID := map[string]*assumptionGroup{}
-	for _, a := range s.Assumed {
+	for _, a := range slices.Concat(s.Assumed, b.fallbacks()) {
 		id := "assumed-" + shop.Slug(a.Field+" "+a.Value+" "+a.Basis.Document+" "+a.Basis.Clause)
 		g := byID[id]
 		if g == nil {
-			g = &assumptionGroup{ID: id, Field: a.Field, FieldPath: fieldPath(a.Field), Value: a.Value, Sources: cited([]source.Basis{a.Basis}), Weak: Word{"met", b.words.Text("sources.sourced")}}
+			g = &assumptionGroup{ID: id, Field: a.Field, FieldPath: fieldPath(a.Field), Value: a.Value, Sources: b.cited([]source.Basis{a.Basis}), Weak: Word{"met", b.words.Text("sources.sourced")}}
 			if a.Basis.Mark.Weak() {
 				g.Weak = Word{"thin", b.words.Text("sources.weak")}
 			}
@@ -53,6 +55,18 @@ func (b *Book) assumptionsOf(s *shop.Shop) assumptions {
 		v.at[[2]string{a.Thing, a.Field}] = g
 	}
 	return v
+}
+
+// fallbacks are the junctions that the flow split does not cover: they are
+// charged by angle.
+func (b *Book) fallbacks() []shop.Assumption {
+	var list []shop.Assumption
+	for _, t := range b.Plan.Air.Trees {
+		for _, d := range t.Fallbacks {
+			list = append(list, shop.Assumption{Thing: d.Name, Field: "method.junctions", Value: b.words.Text("assumed.by-angle"), Basis: air.EntryBasis()})
+		}
+	}
+	return list
 }
 
 // assumed is where the assumption stands that gives a thing the value of a

@@ -7,8 +7,10 @@ import (
 	"testing"
 
 	"dustbook/content"
+	"dustbook/plan/air"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 )
 
 // shownAs are the sheets that print an assumed value: there it is a link.
@@ -165,6 +167,57 @@ func TestUsesRestOnTheirOwn(t *testing.T) {
 	for name, list := range rests {
 		if !strings.Contains(list, "method.size_changes: taper") || strings.Contains(list, "service_factor") {
 			t.Errorf("%s: %s", name, list)
+		}
+	}
+}
+
+// A junction that the flow split does not reach is an assumption, with the
+// basis of the coefficient by angle; none is where all are reached, and none
+// where the shop asks for the angle itself.
+func TestJunctionsByAngleAreAssumed(t *testing.T) {
+	const method = "junctions = \"flow split\"\n"
+	if strings.Count(forked("20 deg"), method) != 1 {
+		t.Fatal("the forked shop does not say how junctions are reckoned")
+	}
+	for _, c := range []struct {
+		name, text string
+		want       []string
+	}{
+		{"reached", forked("45 deg"), nil},
+		{"not reached", forked("20 deg"), []string{"Lathe drop"}},
+		{"by angle", strings.Replace(forked("20 deg"), method, "junctions = \"by angle\"\n", 1), nil},
+	} {
+		b := newBook(t, c.text)
+		var groups []*assumptionGroup
+		for _, g := range b.taken.groups {
+			if g.Field == "method.junctions" {
+				groups = append(groups, g)
+			}
+		}
+		page := pageOf(t, b, "assumptions.html")
+		if says := b.words.Text("assumed.by-angle"); strings.Contains(page, says) != (c.want != nil) {
+			t.Errorf("%s: the sheet of assumptions says %q: %v", c.name, says, c.want == nil)
+		}
+		if c.want == nil {
+			if len(groups) != 0 {
+				t.Errorf("%s: assumed %+v", c.name, groups[0])
+			}
+			continue
+		}
+		if len(groups) != 1 || !slices.Equal(groups[0].Things, c.want) || groups[0].Weak.Class != "thin" || groups[0].FieldPath == "" {
+			t.Fatalf("%s: %+v", c.name, groups)
+		}
+		if air.EntryBasis().Document != "vent-manual" || air.EntryBasis().Mark != source.Memory || !slices.Equal(groups[0].Sources, b.cited([]source.Basis{air.EntryBasis()})) {
+			t.Errorf("%s: %+v", c.name, groups[0].Sources)
+		}
+		rests := false
+		for _, u := range b.Plan.Air.Uses {
+			if u.Name == "All three" {
+				rests = slices.Contains(b.restsOn(b.thingsOf(u)), sourced{b.words.Text("assumed.field-value", groups[0].Field, groups[0].Value), groups[0].path()})
+			}
+		}
+		if !rests {
+			t.Errorf("%s: the use does not say that it rests on it", c.name)
 		}
 	}
 }

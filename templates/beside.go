@@ -111,6 +111,9 @@ func (v *beside) verdict() Verdict {
 	if all == 0 {
 		return Verdict{Words: []Word{{"blank", say("none")}}, Says: say("none-says"), Do: say("none-do")}
 	}
+	if v.this.unsized(nil) || v.other.unsized(nil) {
+		return v.openSizes()
+	}
 	out := Verdict{Says: v.words.Count("beside.verdict.of", all) + " " + v.words.Text("beside.verdict.serves", strconv.Itoa(here.served), strconv.Itoa(there.served)), Do: v.saved()}
 	switch {
 	case here.served == all && there.served == all:

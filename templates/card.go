@@ -117,7 +117,7 @@ func (b *Book) machineCards() {
 		for _, u := range b.Plan.Air.Uses {
 			if u.Kind == duct.OneMachine && u.Machines[0] == m {
 				v := b.cardView(m, u)
-				v.Verdict = b.short(b.useVerdict(u))
+				v.Verdict = b.slowOnCard(b.short(b.useVerdict(u)), u)
 				v.Code = b.codeFor(b.prefix + b.Path("card", m.Name))
 				v.Unchecked = b.unchecked(m.Name)
 				b.add(&Sheet{Part: partMachines, Path: b.prefix + b.Path("card", m.Name), Title: m.Name, Kind: "card", Lede: v.Who,

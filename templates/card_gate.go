@@ -76,10 +76,11 @@ func (b *Book) gateCardView(g *shop.Gate) gateCardView {
 	return v
 }
 
-// gateVerdict is the heaviest finding about a gate; without one, how it moves.
+// gateVerdict is the heaviest finding about a gate; without one that is not
+// met, how it moves.
 func (b *Book) gateVerdict(g *shop.Gate, v gateCardView) Verdict {
-	if rows := b.rowsAbout("gate", g.Name); len(rows) > 0 {
-		return b.short(b.worstOf(rows))
+	if worst := b.worstOf(b.rowsAbout("gate", g.Name)); worst.Words[0].Class != "met" {
+		return b.short(worst)
 	}
 	if v.Powered && len(v.Opens) == 0 {
 		return Verdict{Words: []Word{{"ask", b.words.Text("gate.nobody")}}, Says: b.words.Text("gate.no-trigger")}
@@ -90,5 +91,5 @@ func (b *Book) gateVerdict(g *shop.Gate, v gateCardView) Verdict {
 	if v.Powered {
 		return Verdict{Words: []Word{{"advice", b.words.Text("gate.by-itself")}}, Says: b.words.Text("gate.leave-it")}
 	}
-	return Verdict{Words: []Word{{"advice", b.words.Text("gate.by-hand")}}, Says: b.words.Text("gate.open-yourself")}
+	return Verdict{Words: []Word{{"advice", b.words.Text("gate.word-by-hand")}}, Says: b.words.Text("gate.open-yourself")}
 }

@@ -65,14 +65,14 @@ func (b *Book) whoMayUse(m *shop.Machine) string {
 }
 
 // gearTable lists the rows for the sheet of sources.
-func gearTable(used map[string]bool) sourceTable {
-	words := content.WordsIn(content.English)
+func (b *Book) gearTable(used map[string]bool) sourceTable {
+	words := b.words
 	group := sourceTable{About: words.Text("sources.gear")}
 	for _, r := range gearRows {
-		group.Rows = append(group.Rows, sourceRow{What: r.Text("kind"), Value: strings.Join(gearWords(words, r), "; "), Basis: note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{What: r.Text("kind"), Value: strings.Join(gearWords(words, r), "; "), Basis: b.note(used, r.Basis)})
 	}
 	for _, r := range whoRows {
-		group.Rows = append(group.Rows, sourceRow{What: words.Text("sources.who", r.Text("setting"), r.Text("care")), Value: words.Text(r.Text("says")), Basis: note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{What: words.Text("sources.who", r.Text("setting"), r.Text("care")), Value: words.Text(r.Text("says")), Basis: b.note(used, r.Basis)})
 	}
 	return group
 }

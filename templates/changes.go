@@ -15,6 +15,7 @@ type changesView struct {
 	Uses   []changesUse
 	Served string
 	Shut   string
+	Open   string // those that wait for sizes
 }
 
 // changesOver is one change over all uses that are short of air.
@@ -48,24 +49,33 @@ func (b *Book) addChanges() {
 	if len(b.Plan.Shop.Machines) == 0 || len(b.Plan.Shop.Collectors) == 0 {
 		return
 	}
-	short, served, shut := b.shortOfAir()
+	found := b.shortOfAir()
 	b.add(&Sheet{Part: partAir, Path: "first.html", Title: b.words.Text("first.title"), Kind: "table", Lede: b.words.Text("first.lede"),
-		Verdict: b.changesVerdict(short, served), name: "changes.html", view: func() any { return b.changesView(short, served, shut) }})
+		Verdict: b.changesVerdict(found), name: "changes.html", view: func() any { return b.changesView(found) }})
+}
+
+// airShort sorts the uses of machines by their air.
+type airShort struct {
+	short  []*duct.First // what to change first, for every use and collector that is short of air
+	served []string      // uses that are not
+	shut   []string      // uses that cannot be told
+	off    []string      // uses off the fan's curve in some state of the filter
+	open   []string      // uses that wait for sizes still to be chosen
 }
 
 // shortOfAir finds, for every use and collector, what to change first in the
-// state of the filter in which the weakest port gets least: those that are
-// short of air, the names of the uses that are not, and of those that cannot
-// be told.
-func (b *Book) shortOfAir() (short []*duct.First, served, shut []string) {
+// state of the filter in which the weakest port gets least.
+func (b *Book) shortOfAir() (found airShort) {
 	for _, u := range b.Plan.Air.Uses {
 		if len(u.Machines) == 0 {
 			continue
 		}
-		known, enough := false, true
+		known, enough, open, off := false, true, false, false
 		for _, c := range u.Collectors(b.Plan.Shop) {
+			open = open || b.unsized(c)
 			var worst *duct.First
 			for _, r := range u.On(c) {
+				off = off || !r.OnCurve
 				f := b.Plan.First(r)
 				if f != nil && (worst == nil || f.Share < worst.Share) {
 					worst = f
@@ -77,23 +87,34 @@ func (b *Book) shortOfAir() (short []*duct.First, served, shut []string) {
 			known = true
 			if worst.Share < 1 {
 				enough = false
-				short = append(short, worst)
+				found.short = append(found.short, worst)
 			}
 		}
 		switch {
+		case open:
+			found.open = append(found.open, u.Name)
+		case off && enough:
+			found.off = append(found.off, u.Name)
 		case !known:
-			shut = append(shut, u.Name)
+			found.shut = append(found.shut, u.Name)
 		case enough:
-			served = append(served, u.Name)
+			found.served = append(found.served, u.Name)
 		}
 	}
-	return short, served, shut
+	return found
 }
 
-func (b *Book) changesVerdict(short []*duct.First, served []string) Verdict {
+func (b *Book) changesVerdict(found airShort) Verdict {
 	say := func(key string, about ...string) string { return b.words.Text("first."+key, about...) }
+	short := found.short
 	if len(short) == 0 {
-		if len(served) == 0 {
+		if len(found.open) > 0 {
+			return b.openSizes(nil)
+		}
+		if len(found.off) > 0 && len(found.served) > 0 {
+			return Verdict{Words: []Word{{"thin", say("word.off")}}, Says: say("off-says", joined(found.off)), Do: say("unknown-do")}
+		}
+		if len(found.served) == 0 {
 			return Verdict{Words: []Word{{"blank", say("word.unknown")}}, Says: say("unknown-says"), Do: say("unknown-do")}
 		}
 		return Verdict{Words: []Word{{"met", say("word.none")}}, Says: say("none-says"), Do: say("none-do")}
@@ -126,18 +147,21 @@ func (b *Book) gaining(f *duct.First) []duct.Change {
 	return list
 }
 
-func (b *Book) changesView(short []*duct.First, served, shut []string) changesView {
+func (b *Book) changesView(found airShort) changesView {
 	v := changesView{Flow: unit.Air.Unit(b.units)}
-	if len(served) > 0 {
-		v.Served = b.words.Text("first.served", joined(served))
+	if len(found.served) > 0 {
+		v.Served = b.words.Text("first.served", joined(found.served))
 	}
-	if len(shut) > 0 {
+	if shut := slices.Concat(found.off, found.shut); len(shut) > 0 {
 		v.Shut = b.words.Text("first.shut", joined(shut))
 	}
-	for _, f := range short {
+	if len(found.open) > 0 {
+		v.Open = b.words.Text("first.open", joined(found.open))
+	}
+	for _, f := range found.short {
 		v.Uses = append(v.Uses, b.changesUse(f))
 	}
-	v.Over = b.overAll(short)
+	v.Over = b.overAll(found.short)
 	return v
 }
 

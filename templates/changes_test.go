@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,14 +13,15 @@ import (
 // changes of the plan that gain most, the most first.
 func TestChangesSheet(t *testing.T) {
 	b := roomsBook(t)
-	short, served, shut := b.shortOfAir()
+	found := b.shortOfAir()
+	short, served, shut := found.short, found.served, slices.Concat(found.off, found.shut)
 	if len(short) == 0 || len(served) == 0 {
 		t.Fatalf("%d short, %d served, %d not known", len(short), len(served), len(shut))
 	}
 	if got := len(short) + len(served) + len(shut); got < len(b.Plan.Shop.Machines)+len(b.Plan.Shop.Uses) {
 		t.Errorf("%d uses of %d", got, len(b.Plan.Shop.Machines)+len(b.Plan.Shop.Uses))
 	}
-	v := b.changesView(short, served, shut)
+	v := b.changesView(found)
 	for i, f := range short {
 		gains := b.gaining(f)
 		u := v.Uses[i]
@@ -39,13 +41,13 @@ func TestChangesSheet(t *testing.T) {
 		}
 	}
 	_, words := b.sheet(t, "first.html")
-	inOrder(t, "what to change first", words, "Change first", "Over all uses", "Lock out machine and collector", "Use by use", "Air gained", "These have all the air they need")
+	inOrder(t, "what to change first", words, "change first", "Over all uses", "Lock out machine and collector", "Use by use", "Air gained", "These have all the air they need")
 }
 
 // Over all uses: what brings most uses to their full need stands first.
 func TestChangesOverAll(t *testing.T) {
 	b := roomsBook(t)
-	short, _, _ := b.shortOfAir()
+	short := b.shortOfAir().short
 	last := changesOver{Enough: len(short) + 1, Helps: len(short) + 1}
 	for _, row := range b.overAll(short) {
 		if row.Enough > last.Enough || row.Enough == last.Enough && row.Helps > last.Helps {
@@ -61,21 +63,23 @@ func TestChangesOverAll(t *testing.T) {
 // The verdict: nothing first, change first, nothing gains, not known.
 func TestChangesVerdict(t *testing.T) {
 	b := roomsBook(t)
-	short, served, _ := b.shortOfAir()
+	found := b.shortOfAir()
+	short, served := found.short, found.served
 	bare := *short[0]
 	bare.Changes = nil
 	for _, c := range []struct {
-		short  []*duct.First
-		served []string
-		word   string
-		says   string
+		found airShort
+		word  string
+		says  string
 	}{
-		{short, served, "Change first", "Most for it does"},
-		{[]*duct.First{&bare}, served, "Change first", "No single change"},
-		{nil, served, "Nothing first", "gets its need"},
-		{nil, nil, "Not known", "can be told"},
+		{airShort{short: short, served: served}, "change first", "What does most for it"},
+		{airShort{short: []*duct.First{&bare}, served: served}, "change first", "No single change"},
+		{airShort{served: served}, "nothing first", "Every port of every use gets its need"},
+		{airShort{served: served, off: []string{"Lathe"}}, "not all known", "leave the fan's curve: Lathe."},
+		{airShort{}, "not known", "can be told"},
+		{airShort{off: []string{"Lathe"}}, "not known", "can be told"},
 	} {
-		v := b.changesVerdict(c.short, c.served)
+		v := b.changesVerdict(c.found)
 		if v.Words[0].Text != c.word || !strings.Contains(v.Says, c.says) || v.Do == "" {
 			t.Errorf("%+v, want %q", v, c.word)
 		}
@@ -108,7 +112,7 @@ func TestEnoughSheet(t *testing.T) {
 		}
 	}
 	_, words := b.sheet(t, "enough.html")
-	inOrder(t, "big enough", words, "Not enough", "of its need", "Claimed", "Needed at most", "A fan would need", "To spare")
+	inOrder(t, "big enough", words, "not enough", "of its need", "Claimed", "Needed at most", "A fan would need", "To spare")
 }
 
 func TestEnoughVerdict(t *testing.T) {
@@ -121,9 +125,9 @@ func TestEnoughVerdict(t *testing.T) {
 		word string
 		says string
 	}{
-		{list, "Not enough", "% of its need"},
-		{[]duct.Enough{{Worst: &plenty}}, "Big enough", "+25 %"},
-		{[]duct.Enough{{}}, "Not known", "held against a fan"},
+		{list, "not enough", "% of its need"},
+		{[]duct.Enough{{Worst: &plenty}}, "big enough", "+25 %"},
+		{[]duct.Enough{{}}, "not known", "held against a fan"},
 	} {
 		if v := b.enoughVerdict(c.list); v.Words[0].Text != c.word || !strings.Contains(v.Says, c.says) || v.Do == "" {
 			t.Errorf("%+v, want %q", v, c.word)

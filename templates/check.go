@@ -13,7 +13,7 @@ import (
 // checkView is the sheet of one check: its prose and what it found here.
 type checkView struct {
 	Prose    template.HTML
-	Findings []findingRow
+	Findings []alikeRows
 	Needs    string
 	ID       string
 	Confirms []checks.Confirm
@@ -31,6 +31,7 @@ func (b *Book) addChecks() error {
 		v.Prose = template.HTML(prose)
 		var bases []source.Basis
 		var verdict Verdict
+		var rows []findingRow
 		counts := map[checks.State]int{}
 		for _, f := range b.Findings {
 			if f.Check != c.ID {
@@ -38,15 +39,50 @@ func (b *Book) addChecks() error {
 			}
 			row := b.findingRow(f)
 			row.CheckPath = "" // this is the sheet
-			v.Findings = append(v.Findings, row)
+			rows = append(rows, row)
 			counts[f.State]++
 			bases = append(bases, f.Basis...)
 		}
-		v.Sources = cited(bases)
-		verdict.Words, verdict.Says = b.tally(counts, v.Findings)
+		v.Sources = b.cited(bases)
+		v.Findings = b.alike(rows)
+		verdict.Words, verdict.Says = b.tally(counts, rows)
 		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Kind: "check", Lede: b.words.Text("check.asks", c.Title), Verdict: verdict, name: "check.html", view: func() any { return v }})
 	}
 	return nil
+}
+
+// alikeRows are findings that ask for the same: where there are several, what
+// to do is said once, before them.
+type alikeRows struct {
+	Head, Do string
+	Rows     []findingRow
+}
+
+// alike groups findings by what they say to do, each group where its first
+// finding stands.
+func (b *Book) alike(rows []findingRow) []alikeRows {
+	var groups []alikeRows
+	at := map[string]int{}
+	for _, row := range rows {
+		i, known := at[row.Do]
+		if !known {
+			i = len(groups)
+			at[row.Do], groups = i, append(groups, alikeRows{Do: row.Do})
+		}
+		groups[i].Rows = append(groups[i].Rows, row)
+	}
+	for i := range groups {
+		g := &groups[i]
+		if len(g.Rows) == 1 {
+			g.Do = "" // it stands with the finding
+			continue
+		}
+		g.Head = b.words.Count("check.do-at", len(g.Rows))
+		for k := range g.Rows {
+			g.Rows[k].Do = ""
+		}
+	}
+	return groups
 }
 
 // tally says how often each state was found, the worst first.

@@ -11,11 +11,11 @@ type citation struct{ Text, Path string }
 
 // cited lists where figures come from, each once, and leaves out what the shop
 // file itself gives.
-func cited(list []source.Basis) []citation {
+func (b *Book) cited(list []source.Basis) []citation {
 	var out []citation
 	seen := map[string]bool{}
 	for _, basis := range list {
-		text := basis.String()
+		text := basis.In(b.words.Mark)
 		if basis.Mark == source.Given || basis.Mark == 0 || seen[text] {
 			continue
 		}

@@ -15,7 +15,7 @@ func TestFindingsAreCited(t *testing.T) {
 	linked := 0
 	for _, f := range b.Findings {
 		seen := map[string]bool{}
-		for _, c := range cited(append(f.Basis, f.Basis...)) {
+		for _, c := range b.cited(append(f.Basis, f.Basis...)) {
 			if seen[c.Text] {
 				t.Errorf("%s of %s cites %q twice", f.Check, f.About, c.Text)
 			}
@@ -35,7 +35,7 @@ func TestFindingsAreCited(t *testing.T) {
 
 // What the shop file gives is no source, and common practice has no document.
 func TestWhatIsNotCited(t *testing.T) {
-	got := cited([]source.Basis{{Mark: source.Given, Clause: "manual"}, {}, {Mark: source.Practice}})
+	got := (&Book{words: content.WordsIn(content.English)}).cited([]source.Basis{{Mark: source.Given, Clause: "manual"}, {}, {Mark: source.Practice}})
 	if len(got) != 1 || got[0].Path != "" || got[0].Text != "common practice, no source" {
 		t.Errorf("%+v", got)
 	}

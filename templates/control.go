@@ -19,10 +19,11 @@ func (b *Book) addControl() {
 	b.Tables = map[string][]byte{matrixFile: b.matrixTable()}
 	if len(b.Plan.Shop.Triggers) > 0 {
 		b.add(&Sheet{Part: partControl, Path: "triggers.html", Title: b.words.Text("control.triggers"), Kind: "table", Lede: b.words.Text("control.what-each-trigger-senses-where"),
-			Verdict: b.controlVerdict("threshold", "trigger-path", "trigger-opens", "shared-hose"), name: "control-triggers.html", view: func() any { return b.triggersView() }})
+			Verdict: b.controlVerdict("threshold", "trigger-path", "trigger-opens", "start-delay", "run-on", "shared-hose"), name: "control-triggers.html", view: func() any { return b.triggersView() }})
 	}
 	b.add(&Sheet{Part: partControl, Path: "register.html", Title: b.words.Text("control.device-register"), Kind: "matrix", Lede: b.words.Text("control.every-device-with-the-tag"),
 		Verdict: b.controlVerdict("chain-devices"), name: "control-register.html", view: func() any { return b.registerView() }})
+	b.addStories()
 	b.addStarter()
 	b.addSetting()
 	for i, c := range b.Plan.Shop.Chains {

@@ -35,7 +35,11 @@ func (b *Book) registerView() registerView {
 }
 
 func (b *Book) registerRow(d *control.Device) registerRow {
-	row := registerRow{ID: deviceID(d), Tag: d.Tag, Name: d.Name, Kind: d.Kind.String(), Pair: d.Pair(), Open: "—", Shut: "—", Proves: "—"}
+	row := registerRow{ID: deviceID(d), Tag: d.Tag, Name: d.Name, Kind: b.words.Text("device." + d.Kind.Key()), Pair: d.Pair(), Open: "—", Shut: "—", Proves: "—"}
+	if d.Kind == control.Supply { // it has no name in the file
+		row.Name = b.words.Text("wiring.control-supply")
+		row.Pair = d.Tag + " " + row.Name
+	}
 	if d.Room != nil {
 		row.Room = d.Room.Name
 	}

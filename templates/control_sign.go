@@ -146,7 +146,7 @@ func (b *Book) signRow(which string, u *duct.Use, r *duct.Result) signRow {
 	}
 	v := signRow{Open: strconv.Itoa(open), Which: which, Suction: "—", Air: "—", Worst: "—"}
 	if !r.OnCurve {
-		v.Worst = r.Why
+		v.Worst = b.words.Because(r.Why)
 		return v
 	}
 	v.Suction, v.Air = unit.Press.Figure(b.units, r.Inlet), unit.Air.Figure(b.units, r.Flow)

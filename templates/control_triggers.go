@@ -2,6 +2,7 @@ package templates
 
 import (
 	"dustbook/checks"
+	"dustbook/plan/control/timing"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -9,7 +10,9 @@ import (
 // triggersView is the sheet of triggers.
 type triggersView struct {
 	Triggers []triggerView
-	Scales   bool // at least one has a scale
+	Scales   bool   // at least one has a scale
+	Usual    string // what common practice sets
+	Times    []triggerTimes
 }
 
 type triggerView struct {
@@ -20,8 +23,8 @@ type triggerView struct {
 	Facts         [][2]string
 	Opens         []tagged
 	Starts        []tagged
-	StartDelay    string
-	RunOn         string
+	Dust          string
+	Cautions      []string
 	Scale         *ampScale
 	Findings      []findingRow // what is not met
 	Met           []findingRow
@@ -29,18 +32,23 @@ type triggerView struct {
 }
 
 func (b *Book) triggersView() triggersView {
-	var v triggersView
+	v := triggersView{Usual: b.words.Text("timing.usual", b.span(timing.UsualRunOn()), b.span(timing.DebounceOn()), b.span(timing.DebounceOff()))}
 	for _, t := range b.Plan.Shop.Triggers {
 		one := b.triggerView(t)
 		v.Scales = v.Scales || one.Scale != nil
 		v.Triggers = append(v.Triggers, one)
+		if rows := b.timeRows(b.Plan.Times.Of(t)); len(rows) > 0 {
+			v.Times = append(v.Times, triggerTimes{one.ID, one.Tag, one.Name, rows})
+		}
 	}
 	return v
 }
 
 func (b *Book) triggerView(t *shop.Trigger) triggerView {
 	at := b.tagged(t)
-	v := triggerView{ID: "trigger-" + shop.Slug(t.Name), Tag: at.Tag, Name: t.Name, Senses: b.sensing(t), Opens: b.taggedGates(t.Opens), StartDelay: b.delay(t.StartDelay), RunOn: b.delay(t.RunOn)}
+	v := triggerView{ID: "trigger-" + shop.Slug(t.Name), Tag: at.Tag, Name: t.Name, Senses: b.sensing(t), Opens: b.taggedGates(t.Opens)}
+	times := b.Plan.Times.Of(t)
+	v.Dust, v.Cautions = b.dustBefore(times.Dust), b.cautions(times.Threshold)
 	if m := t.Machine; m != nil {
 		v.Machine, v.Path, v.Card = m.Name, b.Path("machine", m.Name), b.Path("card", m.Name)
 	}
@@ -51,9 +59,10 @@ func (b *Book) triggerView(t *shop.Trigger) triggerView {
 		v.Facts, v.Scale = b.currentFacts(t), b.ampScale(t)
 	}
 	for _, f := range b.findingsAbout("trigger", t.Name) {
-		if f.State == checks.Met {
+		switch {
+		case f.State == checks.Met:
 			v.Met = append(v.Met, b.findingRow(f))
-		} else {
+		case !inTimes(f):
 			v.Findings = append(v.Findings, b.findingRow(f))
 		}
 	}
@@ -68,7 +77,7 @@ func (b *Book) currentFacts(t *shop.Trigger) [][2]string {
 		}
 		return unit.Amps.Print(b.units, f.V)
 	}
-	facts := [][2]string{{b.words.Text("triggers.spindle-off"), amps(t.Standby)}, {b.words.Text("triggers.idling"), amps(t.NoLoad)}, {b.words.Text("triggers.threshold"), amps(t.Threshold)}}
+	facts := [][2]string{{b.words.Text("triggers.spindle-off"), amps(t.Standby)}, {b.words.Text("triggers.idling"), amps(t.NoLoad)}}
 	for _, r := range t.Readings {
 		text := unit.Amps.Print(b.units, r.Mean)
 		if r.Spread.Known() {
@@ -100,7 +109,7 @@ type ampMark struct{ At, Anchor, Text string }
 
 // ampScale draws what the trigger senses; nil where neither end is known.
 func (b *Book) ampScale(t *shop.Trigger) *ampScale {
-	s := checks.SensedBy(t)
+	s := timing.SensedBy(t)
 	if !s.OffKnown || !s.OnKnown {
 		return nil
 	}

@@ -11,6 +11,9 @@ import (
 
 // ductVerdict says how many ducts stand in a finding.
 func (b *Book) ductVerdict() Verdict {
+	if b.unsized(nil) {
+		return b.openSizes(nil)
+	}
 	open := 0
 	do := ""
 	for _, f := range b.Findings {
@@ -61,7 +64,7 @@ func (b *Book) ductsView() ductsView {
 }
 
 func (b *Book) ductRow(d *shop.Duct) ductRow {
-	row := ductRow{ID: "duct-" + shop.Slug(d.Name), Name: d.Name, Size: unit.Size.Print(b.units, d.Size), Length: unit.Run.Print(b.units, d.Length), Stretches: len(d.Stretches)}
+	row := ductRow{ID: "duct-" + shop.Slug(d.Name), Name: d.Name, Size: b.sizeWords(d.Size), Length: unit.Run.Print(b.units, d.Length), Stretches: len(d.Stretches)}
 	if unit.Compare(float64(d.Bore), float64(d.Size)) != 0 {
 		row.Size = b.words.Text("ducts.bore", row.Size, unit.Size.Print(b.units, d.Bore))
 	}
@@ -111,8 +114,12 @@ func (b *Book) hoseFigures(d *shop.Duct) []sourced {
 	case h.Stretched.V:
 		lies = "ducts.stretched"
 	}
+	hose := "ducts.hose"
+	if h.Size == 0 {
+		hose = "ducts.hose-open"
+	}
 	return []sourced{
-		b.sourced(b.words.Text("ducts.hose", unit.Run.Print(b.units, h.Length), unit.Size.Print(b.units, h.Size)), "hose", d.Name, "size"),
+		b.sourced(b.words.Text(hose, unit.Run.Print(b.units, h.Length), b.sizeWords(h.Size)), "hose", d.Name, "size"),
 		b.sourced(h.Material, "hose", d.Name, "material"),
 		b.sourced(b.words.Text("ducts.rough", unit.Thin.Print(b.units, h.Roughness)), "hose", d.Name, "roughness"),
 		b.sourced(b.words.Text(lies), "hose", d.Name, "stretched"),

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"dustbook/plan/duct"
+	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
 
@@ -41,6 +42,8 @@ func (b *Book) enoughVerdict(list []duct.Enough) Verdict {
 		}
 	}
 	switch {
+	case b.unsized(nil) && (worst == nil || worst.Share >= 1):
+		return b.openSizes(nil)
 	case worst == nil:
 		return Verdict{Words: []Word{{"blank", say("word.unknown")}}, Says: say("says-unknown"), Do: say("do-unknown")}
 	case worst.Share < 1:
@@ -74,7 +77,7 @@ func (b *Book) enoughView(list []duct.Enough) enoughView {
 		}
 		for i := range e.Demands {
 			if e.Demands[i].Port != nil {
-				c.Rows = append(c.Rows, b.enoughRow(&e.Demands[i]))
+				c.Rows = append(c.Rows, b.enoughRow(e.Collector, &e.Demands[i]))
 			}
 		}
 		v.Collectors = append(v.Collectors, c)
@@ -82,8 +85,22 @@ func (b *Book) enoughView(list []duct.Enough) enoughView {
 	return v
 }
 
-func (b *Book) enoughRow(d *duct.Demand) enoughRow {
-	row := enoughRow{Use: d.Use.Name, Path: b.Path("use", d.Use.Name), Filter: b.filterState(d.Filter), Need: unit.Air.Figure(b.units, d.Need), Gets: b.words.Text("enough.off"), Weakest: "—", Flow: "—", Static: b.words.Text("enough.unreachable"), Offers: "—", Spare: "—", Short: d.Share < 1}
+// filterCell is a state of the filter under a head that says filter.
+func (b *Book) filterCell(filter string) string {
+	switch filter {
+	case duct.Clean:
+		return b.words.Text("enough.filter.clean")
+	case duct.ChangeOut:
+		return b.words.Text("enough.filter.due")
+	}
+	return b.words.Text("enough.filter.none")
+}
+
+func (b *Book) enoughRow(c *shop.Collector, d *duct.Demand) enoughRow {
+	row := enoughRow{Use: d.Use.Name, Path: b.Path("use", d.Use.Name), Filter: b.filterCell(d.Filter), Need: unit.Air.Figure(b.units, d.Need), Gets: b.words.Text("enough.off"), Weakest: "—", Flow: "—", Static: b.words.Text("enough.unreachable"), Offers: "—", Spare: "—", Short: d.Share < 1}
+	if !d.OnCurve && b.unsized(c) {
+		row.Gets, row.Static, row.Short = b.words.Text("enough.unsized"), "—", false
+	}
 	if d.OnCurve {
 		row.Gets = unit.Air.Figure(b.units, d.Delivered)
 		row.Weakest = unit.Percent(d.Share) + " %"

@@ -41,15 +41,15 @@ const mostWords = 8
 
 // addFields adds the sheet of the shop file's fields.
 func (b *Book) addFields() {
-	b.add(&Sheet{Part: partFindings, Path: "fields.html", Title: b.words.Text("fields.the-shop-file"), Kind: "table", Lede: b.words.Text("fields.every-table-and-every-field"), Verdict: b.lookUp("fields"), name: "fields.html", view: func() any { return viewOfFields() }})
+	b.add(&Sheet{Part: partFindings, Path: "fields.html", Title: b.words.Text("fields.the-shop-file"), Kind: "table", Lede: b.words.Text("fields.every-table-and-every-field"), Verdict: b.lookUp("fields"), name: "fields.html", view: func() any { return b.viewOfFields() }})
 }
 
-func viewOfFields() fieldsView {
+func (b *Book) viewOfFields() fieldsView {
 	var v fieldsView
 	for _, t := range shop.Tables() {
 		table := fieldTable{ID: tableID(t.Name), Name: t.Name, Title: raised(t.Name), Means: t.Means, Place: t.Place()}
 		for _, r := range t.Rows() {
-			table.Rows = append(table.Rows, viewOfField(r))
+			table.Rows = append(table.Rows, b.viewOfField(r))
 		}
 		v.Tables = append(v.Tables, table)
 	}
@@ -59,10 +59,10 @@ func viewOfFields() fieldsView {
 	return v
 }
 
-func viewOfField(r *shop.Row) fieldRow {
+func (b *Book) viewOfField(r *shop.Row) fieldRow {
 	row := fieldRow{ID: fieldID(r), Name: strings.SplitAfter(r.Field, "_"), Written: r.Written(), Needed: r.Needed(), Default: r.Default, Bounds: r.Bounds(), Means: r.Means}
 	if r.Default != "" && r.Basis.Mark != 0 {
-		row.Basis = r.Basis.Brief()
+		row.Basis = r.Basis.BriefIn(b.words.Mark)
 	}
 	switch {
 	case r.TakesWords():

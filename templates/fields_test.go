@@ -16,7 +16,7 @@ var markup = regexp.MustCompile(`<[^>]*>`)
 // fieldsBody is the sheet of fields without its frame, as markup and as text.
 func fieldsBody(t *testing.T) (body, text string) {
 	var out bytes.Buffer
-	if err := pages[content.English].ExecuteTemplate(&out, "fields.html", viewOfFields()); err != nil {
+	if err := pages[content.English].ExecuteTemplate(&out, "fields.html", (&Book{words: content.WordsIn(content.English)}).viewOfFields()); err != nil {
 		t.Fatal(err)
 	}
 	return out.String(), html.UnescapeString(markup.ReplaceAllString(out.String(), ""))

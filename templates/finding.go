@@ -14,16 +14,20 @@ type findingRow struct {
 	CheckTitle string
 	Line       int
 	Cited      []citation
+	Sizes      string // the path of the sheet of sizes, where it waits for those
 	Accepted   string // until when and by whom; empty where nobody accepted it
 }
 
 func (b *Book) findingRow(f checks.Finding) findingRow {
 	row := findingRow{
 		Weight: string(f.Weight), State: stateWord(f.State), About: f.About, AboutPath: b.Path(f.Kind, f.About),
-		Says: f.Says, Do: f.Do, Asks: f.Asks, Whom: b.words.Text("finding.whom"), CheckPath: b.Path("check", f.Check), Line: f.At.Line, Cited: cited(f.Basis),
+		Says: f.Says, Do: f.Do, Asks: f.Asks, Whom: b.words.Text("finding.whom"), CheckPath: b.Path("check", f.Check), Line: f.At.Line, Cited: b.cited(f.Basis),
 	}
 	if c := checks.Find(f.Check); c != nil {
 		row.CheckTitle = c.Name
+	}
+	if f.Sizes {
+		row.Sizes = sizesPath
 	}
 	if f.Accepted != nil {
 		row.Accepted = f.Accepted.Says()

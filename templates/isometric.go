@@ -16,7 +16,11 @@ type isometricView struct {
 	Path       string
 	Stretches  []numberedRow
 	LengthUnit string
+
+	promise string // its lede
 }
+
+func (v isometricView) lede() string { return v.promise }
 
 // numberedRow is a stretch by its number in the drawing.
 type numberedRow struct {
@@ -36,8 +40,18 @@ func (b *Book) addIsometric(c *shop.Collector) {
 		Verdict: Verdict{Words: []Word{{"advice", b.words.Text("isometric.word")}}, Says: says, Do: b.words.Text("isometric.do")}, name: "isometric.html", view: func() any { return b.isometricView(c, list) }})
 }
 
+// isometricLede promises the lengths in the drawing, less those it has no room
+// for.
+func (b *Book) isometricLede(bare int) string {
+	if bare == 0 {
+		return b.words.Text("isometric.lede")
+	}
+	return b.words.Count("isometric.lede-bare", bare)
+}
+
 func (b *Book) isometricView(c *shop.Collector, list []*shop.Stretch) isometricView {
-	v := isometricView{Drawing: trusted(b.board.Isometric(c, "iso")), Collector: c.Name, Path: b.Path("collector", c.Name), LengthUnit: unit.Run.Unit(b.units)}
+	svg, bare := b.board.IsometricBare(c, "iso")
+	v := isometricView{Drawing: trusted(svg), Collector: c.Name, Path: b.Path("collector", c.Name), LengthUnit: unit.Run.Unit(b.units), promise: b.isometricLede(bare)}
 	for i, stretch := range list {
 		d := stretch.Duct
 		row := numberedRow{Number: i + 1, Name: stretch.Name(), Path: b.Path("duct", d.Name), Size: b.words.Text("isometric.choose"), Length: unit.Run.Figure(b.units, unit.Length(unit.Six(float64(stretch.Length()))))}

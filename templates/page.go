@@ -11,6 +11,7 @@ import (
 
 	"dustbook/checks"
 	"dustbook/content"
+	"dustbook/plan/shop"
 	"dustbook/plan/source"
 )
 
@@ -34,15 +35,29 @@ func parsed(language string) *template.Template {
 		"say":     func(key string, about ...any) template.HTML { return trusted(words.Markup(key, pieces(about)...)) },
 		"count":   words.Count,
 		"names":   func(list []string) template.HTML { return listed(list, ", ") },
+		"things":  func(list []string) template.HTML { return listed(withWhole(words, list), ", ") },
 		"clauses": func(list []string) template.HTML { return listed(list, "; ") },
 		"lang":    words.Language,
 		"state":   func(w Word) Word { return w },
 		"word":    func(class, text string) Word { return Word{class, text} },
 		"status":  stateWord,
 		"class":   func(s checks.State) string { return classOf(s) },
-		"basis":   func(b source.Basis) string { return b.String() },
+		"basis":   func(b source.Basis) string { return b.In(words.Mark) },
 		"join":    strings.Join,
 	}).ParseFS(pageFiles, "*.html"))
+}
+
+// withWhole are things by their names, and the shop itself in the words of the
+// page.
+func withWhole(words content.Words, things []string) []string {
+	var list []string
+	for _, thing := range things {
+		if thing == shop.Whole {
+			thing = words.Text("assumed.whole")
+		}
+		list = append(list, thing)
+	}
+	return list
 }
 
 // pieces are what a template says a text is about: HTML of a template stands
@@ -72,6 +87,7 @@ func listed(list []string, between string) template.HTML {
 // frame is what the layout shows around a sheet's own part.
 type frame struct {
 	*Sheet
+	Lede     string // what the sheet's own part makes of it
 	Block    block
 	Tabs     []tab
 	Previous *Sheet
@@ -79,6 +95,9 @@ type frame struct {
 	Body     template.HTML
 	Home     bool
 }
+
+// leading is a sheet's own part that alone knows what its lede may promise.
+type leading interface{ lede() string }
 
 type tab struct {
 	Part Part
@@ -106,11 +125,15 @@ func (b *Book) Render(s *Sheet) ([]byte, error) {
 	own, around := buffer(), buffer()
 	defer buffers.Put(own)
 	defer buffers.Put(around)
-	if err := pages.ExecuteTemplate(own, s.name, s.view()); err != nil {
+	view := s.view()
+	if err := pages.ExecuteTemplate(own, s.name, view); err != nil {
 		return nil, err
 	}
-	at := slices.Index(b.Sheets, s)
-	f := frame{Sheet: s, Block: b.block(s, at), Tabs: b.tabs(s), Body: ownPart, Home: at == 0}
+	at, lede := slices.Index(b.Sheets, s), s.Lede
+	if v, ok := view.(leading); ok {
+		lede = v.lede()
+	}
+	f := frame{Sheet: s, Lede: lede, Block: b.block(s, at), Tabs: b.tabs(s), Body: ownPart, Home: at == 0}
 	if at > 0 {
 		f.Previous = b.Sheets[at-1]
 	}

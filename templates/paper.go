@@ -6,6 +6,8 @@ import (
 	"dustbook/checks"
 	"dustbook/plan/air"
 	"dustbook/plan/control"
+	"dustbook/plan/control/chain"
+	"dustbook/plan/control/timing"
 	"dustbook/plan/duct"
 	"dustbook/plan/room"
 	"dustbook/plan/shop"
@@ -50,11 +52,11 @@ func (b *Book) addSources() {
 	used := map[string]bool{}
 	v.Tables = append(b.shopTables(used), b.reckoningTables(used)...)
 	for _, a := range b.Plan.Shop.Assumed {
-		note(used, a.Basis)
+		b.note(used, a.Basis)
 	}
 	for _, f := range b.Findings {
 		for _, basis := range f.Basis {
-			note(used, basis)
+			b.note(used, basis)
 		}
 	}
 	for _, d := range source.Documents() {
@@ -66,11 +68,11 @@ func (b *Book) addSources() {
 }
 
 // note keeps the documents a table names.
-func note(used map[string]bool, basis source.Basis) string {
+func (b *Book) note(used map[string]bool, basis source.Basis) string {
 	if basis.Document != "" {
 		used[basis.Document] = true
 	}
-	return basis.String()
+	return basis.In(b.words.Mark)
 }
 
 // shopTables are the defaults of the shop file.
@@ -80,25 +82,25 @@ func (b *Book) shopTables(used map[string]bool) []sourceTable {
 		for _, p := range k.Ports {
 			name := b.words.Text("sources.port-of", k.Name, p.Name)
 			if flow, ok := p.Flow[b.units]; ok {
-				ports.Rows = append(ports.Rows, sourceRow{name, b.words.Text("sources.size-and-flow", unit.Size.Print(b.units, p.Size[b.units]), unit.Air.Print(b.units, flow)), note(used, p.Need[b.units])})
+				ports.Rows = append(ports.Rows, sourceRow{name, b.words.Text("sources.size-and-flow", unit.Size.Print(b.units, p.Size[b.units]), unit.Air.Print(b.units, flow)), b.note(used, p.Need[b.units])})
 			}
-			ports.Rows = append(ports.Rows, sourceRow{b.words.Text("sources.hood-loss", name), unit.Short(p.HoodLoss), note(used, p.Hood)})
+			ports.Rows = append(ports.Rows, sourceRow{b.words.Text("sources.hood-loss", name), unit.Short(p.HoodLoss), b.note(used, p.Hood)})
 		}
 	}
 	pipes := sourceTable{About: b.words.Text("sources.pipes")}
 	for _, m := range shop.Materials() {
-		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.roughness", m.Name), unit.Thin.Print(b.units, m.Roughness), note(used, m.Basis)})
+		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.roughness", m.Name), unit.Thin.Print(b.units, m.Roughness), b.note(used, m.Basis)})
 	}
 	for _, h := range shop.Hoses() {
-		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.roughness", h.Name), unit.Thin.Print(b.units, h.Roughness), note(used, h.Basis)})
+		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.roughness", h.Name), unit.Thin.Print(b.units, h.Roughness), b.note(used, h.Basis)})
 	}
 	for _, e := range shop.Elbows() {
-		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.elbow", e.Name), unit.Short(e.K90), note(used, e.Basis)})
+		pipes.Rows = append(pipes.Rows, sourceRow{b.words.Text("sources.elbow", e.Name), unit.Short(e.K90), b.note(used, e.Basis)})
 	}
 	fields := sourceTable{About: b.words.Text("sources.fields")}
 	for _, r := range shop.Rows() {
 		if r.Default != "" && r.Basis.Mark != 0 {
-			fields.Rows = append(fields.Rows, sourceRow{r.Table + "." + r.Field, r.Default, note(used, r.Basis)})
+			fields.Rows = append(fields.Rows, sourceRow{r.Table + "." + r.Field, r.Default, b.note(used, r.Basis)})
 		}
 	}
 	return []sourceTable{ports, pipes, fields}
@@ -108,22 +110,22 @@ func (b *Book) shopTables(used map[string]bool) []sourceTable {
 func (b *Book) reckoningTables(used map[string]bool) []sourceTable {
 	carry := sourceTable{About: b.words.Text("sources.carry")}
 	for _, r := range duct.TransportRows() {
-		carry.Rows = append(carry.Rows, sourceRow{b.words.Text("sources.about", r.Text("case"), r.Text("about")), r.Text("speed"), note(used, r.Basis)})
+		carry.Rows = append(carry.Rows, sourceRow{b.words.Text("sources.about", r.Text("case"), r.Text("about")), r.Text("speed"), b.note(used, r.Basis)})
 	}
 	tables := []sourceTable{carry}
-	for _, t := range slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables(), control.Tables()) {
-		group := sourceTable{About: t.About}
+	for _, t := range slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables(), control.Tables(), chain.Tables(), timing.Tables()) {
+		group := sourceTable{About: b.words.Text("source-table." + t.Key())}
 		for _, r := range t.Rows {
 			what, value := r.Named()
-			group.Rows = append(group.Rows, sourceRow{what, value, note(used, r.Basis)})
+			group.Rows = append(group.Rows, sourceRow{what, value, b.note(used, r.Basis)})
 		}
 		tables = append(tables, group)
 	}
 	compared := sourceTable{About: b.words.Text("sources.compared")}
 	for _, r := range checks.FigureRows() {
-		compared.Rows = append(compared.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), r.Text("value"), note(used, r.Basis)})
+		compared.Rows = append(compared.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), r.Text("value"), b.note(used, r.Basis)})
 	}
-	return append(tables, compared, b.proofTable(used), gearTable(used))
+	return append(tables, compared, b.proofTable(used), b.gearTable(used))
 }
 
 // proofTable are the figures of commissioning.
@@ -134,10 +136,10 @@ func (b *Book) proofTable(used map[string]bool) sourceTable {
 		if r.Text("unit") == "D" {
 			of = "sources.bores"
 		}
-		group.Rows = append(group.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), b.words.Text(of, r.Text("value"), r.Text("unit")), note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), b.words.Text(of, r.Text("value"), r.Text("unit")), b.note(used, r.Basis)})
 	}
 	for _, r := range duct.TraverseRows() {
-		group.Rows = append(group.Rows, sourceRow{b.words.Text("sources.traverse", r.Text("family"), r.Text("point")), b.words.Text("sources.from-wall", r.Text("fraction")), note(used, r.Basis)})
+		group.Rows = append(group.Rows, sourceRow{b.words.Text("sources.traverse", r.Text("family"), r.Text("point")), b.words.Text("sources.from-wall", r.Text("fraction")), b.note(used, r.Basis)})
 	}
 	return group
 }

@@ -69,9 +69,9 @@ func (b *Book) readingsView() readingsView {
 	_, place := duct.ProofFigure("straight before traverse")
 	v := readingsView{
 		Press: unit.Press.Unit(b.units), Speed: unit.Speed.Unit(b.units), Size: unit.Size.Unit(b.units),
-		Agree: agreeShare(), AgreeBasis: agree.String(), Tapered: figure("tap at tapered hood"), Plain: figure("tap at plain hood"), TapBasis: tap.String(),
+		Agree: agreeShare(), AgreeBasis: agree.In(b.words.Mark), Tapered: figure("tap at tapered hood"), Plain: figure("tap at plain hood"), TapBasis: tap.In(b.words.Mark),
 		Straight: figure("straight before traverse"), Behind: figure("straight behind traverse"), FanStraight: figure("straight after fan"), Again: figure("traverse agrees"),
-		Traverse: duct.TraverseBasis().String(), PlaceBasis: place.String(),
+		Traverse: duct.TraverseBasis().In(b.words.Mark), PlaceBasis: place.In(b.words.Mark),
 	}
 	b.hoodProofs(&v)
 	for _, t := range b.Plan.Shop.Taps {
@@ -102,8 +102,11 @@ func (b *Book) hoodProofs(v *readingsView) {
 	for _, m := range b.Plan.Shop.Machines {
 		for _, p := range m.Ports {
 			e := b.Plan.Expect(record.Reading{Of: "hood pressure", At: p.Full(), Use: m.Name, Filter: duct.Clean})
+			if !e.Known() && p.Duct != nil && b.unsized(p.Duct.Collector) {
+				continue
+			}
 			if !e.Known() {
-				v.Missing = append(v.Missing, b.words.Text("readings.no-figure-for", p.Full(), e.Why))
+				v.Missing = append(v.Missing, b.words.Text("readings.no-figure-for", p.Full(), b.words.Because(e.Why)))
 				continue
 			}
 			row := hoodProof{proofRow: b.proofRow("hood pressure", e), Size: unit.Size.Print(b.units, p.Size), Need: "—"}
@@ -113,6 +116,9 @@ func (b *Book) hoodProofs(v *readingsView) {
 			}
 			v.Hoods = append(v.Hoods, row)
 		}
+	}
+	if b.unsized(nil) {
+		v.Missing = append(v.Missing, b.words.Text("sizes.open.hoods", b.list(b.unsizedNames(nil))))
 	}
 	v.Sample = b.words.Text("readings.any-hood")
 	if len(v.Hoods) > 0 {

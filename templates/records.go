@@ -199,13 +199,13 @@ func (b *Book) measuredRow(r *record.Record, reading record.Reading) measuredRow
 	}
 	switch {
 	case !e.Known():
-		row.Expected = e.Why
+		row.Expected = b.words.Because(e.Why)
 	case e.Text != "":
 		row.Expected = e.Text
 	default:
 		row.Expected, row.Off = b.band(m, e), b.off(m, e, reading.Value.SI)
 		if e.Judge(reading.Value) == plan.TooLow {
-			row.Least = b.words.Text("records.least", m.Print(b.units, e.Least), e.LeastOf)
+			row.Least = b.words.Text("records.least", m.Print(b.units, e.Least), b.words.Text("records.least-of."+string(e.LeastOf)))
 		}
 	}
 	return row

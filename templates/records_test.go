@@ -115,7 +115,7 @@ func TestRecordsSayWhatThePlanExpects(t *testing.T) {
 			e := b.Plan.Expect(reading)
 			row := b.measuredRow(r, reading)
 			if !e.Known() {
-				if row.Expected != e.Why || row.State.Class != "" || row.Off != "" {
+				if row.Expected != e.Why.String() || row.State.Class != "" || row.Off != "" {
 					t.Errorf("%s: %+v", reading.Of, row)
 				}
 				continue

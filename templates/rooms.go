@@ -2,6 +2,7 @@ package templates
 
 import (
 	"html/template"
+	"slices"
 	"strings"
 
 	"dustbook/checks"
@@ -55,9 +56,10 @@ type returnRow struct {
 }
 
 type noiseView struct {
-	Unit  string
-	Rates []string
-	Rows  []noiseRow
+	Unit   string
+	Rates  []string
+	Rows   []noiseRow
+	Silent []string // the fields that are missing, where no dose at all is known
 }
 
 type noiseRow struct {
@@ -95,6 +97,8 @@ func (b *Book) roomsVerdict() Verdict {
 	}
 	say := func(key string, about ...string) string { return b.words.Text("rooms.verdict."+key, about...) }
 	switch {
+	case !known && b.unsized(nil):
+		return b.openSizes(nil)
 	case !known:
 		return Verdict{Words: []Word{{"blank", say("nothing")}}, Says: say("silent"), Do: say("silent-do")}
 	case worst == nil:
@@ -194,7 +198,7 @@ func (b *Book) balanceRow(at *room.Balance) balanceRow {
 func (b *Book) waits(list []room.Missing) string {
 	var names []string
 	for _, m := range list {
-		names = append(names, m.String())
+		names = append(names, b.words.Missing(m.Thing, m.Field, m.Why))
 	}
 	if len(names) == 0 {
 		return ""
@@ -217,7 +221,7 @@ func (b *Book) applianceRow(a *shop.Appliance) applianceRow {
 func (b *Book) makeUpView(at *room.Balance) *makeUpView {
 	v := &makeUpView{Use: at.Use, Speed: unit.Speed.Print(b.units, room.InletSpeed()), Face: unit.Floor.Print(b.units, at.Passive.V)}
 	for _, o := range at.MakeUp {
-		row := makeUpRow{Limit: unit.Draft.Print(b.units, o.Limit.Press), About: o.Limit.Name, Area: unit.Floor.Figure(b.units, o.Area), Leaks: "—", Source: o.Limit.Basis.Brief()}
+		row := makeUpRow{Limit: unit.Draft.Print(b.units, o.Limit.Press), About: o.Limit.Name, Area: unit.Floor.Figure(b.units, o.Area), Leaks: "—", Source: o.Limit.Basis.BriefIn(b.words.Mark)}
 		if o.Smaller.Known() {
 			row.Leaks = unit.Floor.Figure(b.units, o.Smaller.V)
 		}
@@ -273,5 +277,21 @@ func (b *Book) noiseView() noiseView {
 		add(d.Use, d)
 	}
 	add(b.words.Text("rooms.day"), b.Plan.Rooms.Day)
+	if !slices.ContainsFunc(v.Rows, func(r noiseRow) bool { return len(r.Doses) > 0 }) {
+		v.Silent, v.Rows = b.noiseMissing(), nil
+	}
 	return v
+}
+
+// noiseMissing are the fields that all doses wait for, each once.
+func (b *Book) noiseMissing() []string {
+	var list []string
+	for _, d := range b.Plan.Rooms.Doses {
+		for _, m := range d.Missing {
+			if says := b.words.Missing(m.Thing, m.Field, m.Why); !slices.Contains(list, says) {
+				list = append(list, says)
+			}
+		}
+	}
+	return list
 }

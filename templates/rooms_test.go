@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"dustbook/checks"
+	"dustbook/content"
 	"dustbook/plan/unit"
 )
 
@@ -41,15 +42,42 @@ func TestRoomsVerdict(t *testing.T) {
 		says    string
 	}{
 		{"a flue in the hall", nil, string(checks.NotMet), "open-flue"},
-		{"no flue", []string{flue, none}, "Estimated", "have to come in from outdoors"},
-		{"no flue, no opening", []string{flue, none, "opening = \"1.5 sq ft\"\n", ""}, "Not given", "no opening that lets air in"},
-		{"all comes back", []string{flue, none, `exhaust = "outside"`, "exhaust = \"returns to room\"\nreturns_to = \"Machine hall\""}, "Level", "comes back"},
-		{"nobody knows", []string{flue, none, "exhaust = \"outside\"\n", "", "exhaust = \"returns to room\"\nreturns_to = \"Bench room\"\n", ""}, "Not known", "does not say enough"},
+		{"no flue", []string{flue, none}, "estimated", "have to come in from outdoors"},
+		{"no flue, no opening", []string{flue, none, "opening = \"1.5 sq ft\"\n", ""}, "not given", "no opening that lets air in"},
+		{"all comes back", []string{flue, none, `exhaust = "outside"`, "exhaust = \"returns to room\"\nreturns_to = \"Machine hall\""}, "in balance", "comes back"},
+		{"nobody knows", []string{flue, none, "exhaust = \"outside\"\n", "", "exhaust = \"returns to room\"\nreturns_to = \"Bench room\"\n", ""}, "not known", "does not say enough"},
 	} {
 		v := roomsBook(t, c.changes...).roomsVerdict()
 		if v.Words[0].Text != c.word || !strings.Contains(v.Says, c.says) || v.Do == "" {
 			t.Errorf("%s: %q, %q, do %q", c.name, v.Words[0].Text, v.Says, v.Do)
 		}
+	}
+}
+
+// Where no dose is known the missing fields stand once, in place of a table of
+// nothing; one level is enough for the table.
+func TestRoomsWithoutNoise(t *testing.T) {
+	text := string(content.Small())
+	if strings.Contains(text, "noise") || strings.Contains(text, "hours") {
+		t.Fatal("the smallest shop gives a level")
+	}
+	b := newBook(t, text)
+	page := pageOf(t, b, "rooms.html")
+	if strings.Contains(page, b.words.Text("rooms.noise-table")) || !strings.Contains(page, b.words.Text("rooms.noise-none")) {
+		t.Error("a table of doses without a level")
+	}
+	for _, m := range b.Plan.Shop.Machines {
+		if n := strings.Count(page, "<li><bdi>machine.noise of "+m.Name+"</bdi></li>"); n != 1 {
+			t.Errorf("the level of %s is asked for %d times", m.Name, n)
+		}
+	}
+	const kind = `kind = "table saw", `
+	if strings.Count(text, kind) != 1 {
+		t.Fatal("the smallest shop has no one table saw")
+	}
+	b = newBook(t, strings.Replace(text, kind, kind+`noise = "92 dBA", hours = 2, `, 1))
+	if page := pageOf(t, b, "rooms.html"); !strings.Contains(page, b.words.Text("rooms.noise-table")) || strings.Contains(page, b.words.Text("rooms.noise-none")) {
+		t.Error("one level is known, and there is no table")
 	}
 }
 

@@ -168,9 +168,23 @@ func goLiterals(path string, said map[string]bool) error {
 				said[text] = true
 			}
 		}
+		if call, ok := n.(*ast.CallExpr); ok && named(call.Fun) == "MustTable" && len(call.Args) > 2 {
+			said["source-table."+tableKey(call)] = true
+		}
 		return true
 	})
 	return nil
+}
+
+// tableKey is the key of a table that a call reads: its folder and its name.
+func tableKey(call *ast.CallExpr) string {
+	key := ""
+	for _, arg := range call.Args[1:3] {
+		if l, ok := arg.(*ast.BasicLit); ok {
+			key += "." + strings.Trim(strings.ReplaceAll(l.Value, "/", "."), `"`)
+		}
+	}
+	return strings.TrimPrefix(key, ".")
 }
 
 // cells adds the cells of a data file, and the parts between semicolons.

@@ -46,6 +46,8 @@ type Verdict struct {
 	Says  string
 	Do    string
 
+	Sizes string // the path of the sheet of sizes, where they are what it waits for
+
 	Language string // of what it says, where that may not be the sheet's: findings are in English
 }
 
@@ -113,11 +115,13 @@ func New(p *plan.Plan, findings []checks.Finding, beside ...Layout) (*Book, erro
 	b.addBeside(beside)
 	b.addCards()
 	b.addAir()
+	b.addSizes()
 	b.addTogether()
 	b.addEnough()
 	b.addChanges()
 	b.addRooms()
 	b.addControl()
+	b.addCircuits()
 	b.addProof()
 	b.addFirstDay()
 	if err := b.addFindings(); err != nil {
@@ -208,7 +212,13 @@ func classOf(s checks.State) string {
 }
 
 // stateWord is a state with its own word.
-func stateWord(s checks.State) Word { return Word{classOf(s), string(s)} }
+func stateWord(s checks.State) Word {
+	class := classOf(s)
+	if s == "" {
+		return Word{Class: class}
+	}
+	return Word{class, content.WordsIn(content.English).Text("state." + class)}
+}
 
 // Trusted marks a drawing of this program as HTML. It is the only way in for
 // markup that did not come through a template.

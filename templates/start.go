@@ -76,7 +76,7 @@ func (b *Book) overall() Verdict {
 	case stops > 0:
 		return Verdict{Words: []Word{{"stop", b.words.Text("overview.stop")}}, Says: b.words.Count("overview.stops", stops) + " " + b.words.Text("overview.until-settled", first.About), Do: first.Do}
 	case mends > 0:
-		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: b.words.Text("overview.about-do", first.About, first.Do)}
+		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: b.words.Text("overview.about-do", first.About, first.Do), Sizes: waitsForSizes(first)}
 	case first != nil:
 		return Verdict{Words: []Word{{"thin", b.words.Text("overview.to-know")}}, Says: b.words.Text("overview.nothing-says-stop-and-nothing"), Do: b.words.Text("overview.read-the-findings-prove-the")}
 	}

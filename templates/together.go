@@ -11,6 +11,7 @@ import (
 
 // togetherView is the sheet on which machines may run at once.
 type togetherView struct {
+	Open    string // says that no set was tried; empty where they were
 	Limited string // says that larger sets were not reckoned; empty where they were
 	Names   []togetherName
 	Rows    []togetherRow
@@ -57,6 +58,11 @@ const (
 // addTogether adds the sheet, where the shop has machines and a collector.
 func (b *Book) addTogether() {
 	if len(b.Plan.Shop.Machines) == 0 || len(b.Plan.Shop.Collectors) == 0 {
+		return
+	}
+	if b.unsized(nil) { // no set is judged before the sizes stand in the file
+		b.add(&Sheet{Part: partAir, Path: "together.html", Title: b.words.Text("together.title"), Kind: "table", Lede: b.words.Text("together.lede-open"),
+			Verdict: b.openSizes(nil), name: "together.html", view: func() any { return togetherView{Open: b.words.Text("sizes.open.none")} }})
 		return
 	}
 	x := b.Plan.Together()
@@ -205,7 +211,7 @@ func (b *Book) whyBroken(s *duct.Set) []string {
 		state := b.filterState(v.Filter)
 		switch {
 		case !v.OnCurve:
-			list = append(list, say("curve", v.Collector.Name, v.Why))
+			list = append(list, say("curve", v.Collector.Name, b.words.Because(v.Why)))
 			continue
 		case v.Port != nil:
 			list = append(list, say("air", v.Port.Full(), unit.Percent(v.PortShare), state))

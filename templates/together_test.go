@@ -74,7 +74,7 @@ func TestTogetherVerdict(t *testing.T) {
 	for _, c := range []struct {
 		largest []*duct.Set
 		word    string
-	}{{nil, "None works"}, {[]*duct.Set{one}, "One at a time"}, {[]*duct.Set{works}, "3 at once"}, {[]*duct.Set{all}, "All at once"}} {
+	}{{nil, "none works"}, {[]*duct.Set{one}, "one at a time"}, {[]*duct.Set{works}, "3 at once"}, {[]*duct.Set{all}, "all at once"}} {
 		v := b.togetherVerdict(&duct.Sets{All: x.All, Largest: c.largest, Size: x.Size})
 		if v.Words[0].Text != c.word || v.Says == "" || v.Do == "" {
 			t.Errorf("%+v, want %q", v, c.word)

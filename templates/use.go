@@ -143,7 +143,7 @@ func (b *Book) useVerdict(u *duct.Use) Verdict {
 		}
 		v.Says += f.Says
 		if f.State != checks.Met && v.Do == "" {
-			v.Do = f.Do
+			v.Do, v.Sizes = f.Do, waitsForSizes(f)
 		}
 	}
 	if v.Do == "" && air != nil {
@@ -158,7 +158,7 @@ func (b *Book) usePart(results []*duct.Result, id string) usePart {
 	last := results[len(results)-1]
 	v := usePart{FlowUnit: unit.Air.Unit(b.units), SpeedUnit: unit.Speed.Unit(b.units), PressUnit: unit.Press.Unit(b.units), PowerUnit: unit.Shaft.Unit(b.units)}
 	if last.Collector == nil {
-		v.Why = last.Why
+		v.Why = b.words.Because(last.Why)
 		v.Ports = b.portRows(results)
 		v.States = []string{filterHead(last.Filter)}
 		return v
@@ -176,7 +176,7 @@ func (b *Book) usePart(results []*duct.Result, id string) usePart {
 		if r.OnCurve {
 			row.Flow, row.Static = unit.Air.Figure(b.units, r.Flow), unit.Press.Figure(b.units, r.Static)
 		} else {
-			v.Why = r.Why
+			v.Why = b.words.Because(r.Why)
 		}
 		if r.PowerKnown {
 			row.Power = unit.Shaft.Figure(b.units, r.Power)

@@ -83,7 +83,7 @@ func (b *Book) stretchRows(results []*duct.Result) []stretchRow {
 	for _, i := range onTheWay(last) {
 		at := last.Stretches[i]
 		d := at.Stretch.Duct
-		row := stretchRow{Number: numbers[at.Stretch], Name: at.Stretch.Name(), Path: b.Path("duct", d.Name), Size: sourced{Text: unit.Size.Print(b.units, d.Size)}, Need: unit.Speed.Figure(b.units, at.Transport), Case: at.Case, State: Word{"met", b.words.Text("use.carries")}}
+		row := stretchRow{Number: numbers[at.Stretch], Name: at.Stretch.Name(), Path: b.Path("duct", d.Name), Size: sourced{Text: b.sizeWords(d.Size)}, Need: unit.Speed.Figure(b.units, at.Transport), Case: at.Case, State: Word{"met", b.words.Text("use.carries")}}
 		for _, g := range at.Stretch.Gates {
 			row.Gates = append(row.Gates, g.Name)
 		}
@@ -119,7 +119,7 @@ func (b *Book) stretchRows(results []*duct.Result) []stretchRow {
 			}
 		}
 		if at.Hose {
-			hose.Size = b.sourced(unit.Size.Print(b.units, d.Hose.Size), "hose", d.Name, "size")
+			hose.Size = b.sourced(b.sizeWords(d.Hose.Size), "hose", d.Name, "size")
 			hose.Air = row.Air
 			rows = append(rows, hose)
 		}

@@ -5,7 +5,10 @@ import (
 	"strconv"
 	"strings"
 
+	"dustbook/checks"
+	"dustbook/content"
 	"dustbook/plan/control"
+	"dustbook/plan/control/chain"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 	"dustbook/templates/drawing"
@@ -19,6 +22,8 @@ type wiringView struct {
 	Runs     []runRow
 	Total    string
 	Findings []findingRow
+	Chain    chainView
+	Circuits string // the sheet of the mains circuits; empty where there is none
 }
 
 // runRow is one run of cable between two devices.
@@ -26,8 +31,10 @@ type runRow struct {
 	Number    int
 	From, To  tagged
 	Length    string
+	Cut       string
 	Conductor string
 	Label     string
+	Poles     []string
 }
 
 // addWiring adds the sheet of a chain; its place in the file gives the letter
@@ -37,27 +44,48 @@ func (b *Book) addWiring(c *shop.Chain, place int) {
 		Verdict: b.wiringVerdict(c), name: "control-wiring.html", view: func() any { return b.wiringView(c, place) }})
 }
 
-// onChain are the findings about the devices of a chain.
+// labelsOf are what stands on the labels of a run's conductors.
+func labelsOf(w chain.Wire) []string {
+	var labels []string
+	for _, p := range w.Poles {
+		labels = append(labels, p.Label)
+	}
+	return labels
+}
+
+// onChain are the findings against a chain: its volts, its supply, its
+// devices.
 func (b *Book) onChain(c *shop.Chain) []findingRow {
-	var rows []findingRow
+	device := map[string]bool{}
+	for _, s := range c.Stops {
+		device[s.Device()] = true
+	}
+	var volts, rest []findingRow
 	for _, f := range b.Findings {
-		if f.Check != "chain-devices" {
-			continue
-		}
-		for _, s := range c.Stops {
-			if s.Device() == f.About {
-				rows = append(rows, b.findingRow(f))
-				break
-			}
+		switch {
+		case f.State == checks.Met:
+		case f.Check == "chain-volts" && f.About == c.Name:
+			volts = append(volts, b.findingRow(f))
+		case f.Check == "supply-margin", f.Check == "chain-devices" && device[f.About]:
+			rest = append(rest, b.findingRow(f))
 		}
 	}
-	return rows
+	return append(volts, rest...)
 }
 
 func (b *Book) wiringVerdict(c *shop.Chain) Verdict {
 	if rows := b.onChain(c); len(rows) > 0 {
-		rows[0].Says = b.about(rows[0])
+		for i, row := range rows {
+			if row.About != "" && row.About != c.Name {
+				rows[i].Says = b.about(row)
+			}
+		}
 		return b.worstOf(rows)
+	}
+	for _, f := range b.findingsAbout("chain", c.Name) {
+		if f.Check == "chain-volts" {
+			return Verdict{Words: []Word{stateWord(f.State)}, Says: f.Says, Do: f.Do, Language: content.English}
+		}
 	}
 	return Verdict{Words: []Word{{"blank", b.words.Text("wiring.to-prove")}}, Says: b.words.Count("wiring.devices", len(c.Stops)), Do: b.words.Text("wiring.check-polarity-and-pull-each")}
 }
@@ -70,17 +98,21 @@ func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 			from.Path = devicePath(d)
 		}
 	}
-	total := unit.Length(0)
+	total, wires := unit.Length(0), b.Plan.Chains.Of(c).Wires
 	for i, s := range c.Stops {
 		to := tagged{Name: s.Device()}
 		if d := b.Plan.Control.OnStop(s); d != nil {
 			to = tagged{d.Tag, d.Name, devicePath(d)}
 		}
-		v.Runs = append(v.Runs, runRow{i + 1, from, to, unit.Run.Figure(b.units, s.Cable), "2 × " + c.CableText, runLabel(place, i+1)})
+		v.Runs = append(v.Runs, runRow{i + 1, from, to, unit.Run.Figure(b.units, s.Cable), unit.Run.Figure(b.units, wires[i].Cut()), "2 × " + c.CableText, runLabel(place, i+1), labelsOf(wires[i])})
 		total, from = total+s.Cable, to
 	}
 	v.Total = unit.Run.Print(b.units, unit.Length(unit.Six(float64(total))))
 	v.Facts = b.chainFacts(c)
+	v.Chain = b.chainView(c)
+	if len(b.circuitRows()) > 0 {
+		v.Circuits = circuitsPath
+	}
 	return v
 }
 

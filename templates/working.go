@@ -29,7 +29,7 @@ type workingPart struct {
 	Clean             *workingTable // the running ways with the other filter
 	Ends              []workingEnd
 	Hand              *handView
-	Fallbacks         []string
+	Fallbacks         []sourced
 	Both              bool // the other state of the filter stands below
 	Why               string
 }
@@ -64,10 +64,15 @@ func (b *Book) workingVerdict(u *duct.Use) Verdict {
 			}
 		}
 	}
+	for _, c := range u.Collectors(b.Plan.Shop) {
+		if b.unsized(c) {
+			return b.openSizes(c)
+		}
+	}
 	if worst == nil || !of.OnCurve {
 		return Verdict{Words: []Word{{"blank", b.words.Text("working.not-known")}}, Says: b.words.Text("working.off-the-fans-curve-there")}
 	}
-	return Verdict{Words: []Word{{"advice", worst.Stretch.Name()}}, Says: b.words.Text("working.costs-most", unit.Press.Figure(b.units, worst.Loss), unit.Press.Print(b.units, of.Static), filterPhrase(of.Filter)), Do: b.words.Text("working.look-there-first-a-hose")}
+	return Verdict{Words: []Word{{"advice", b.words.Text("working.reckoned")}}, Says: b.words.Text("working.costs-most", worst.Stretch.Name(), unit.Press.Figure(b.units, worst.Loss), unit.Press.Print(b.units, of.Static), filterPhrase(of.Filter)), Do: b.words.Text("working.look-there-first-a-hose")}
 }
 
 // lastOn is the last result of a use on a collector: with the filter due for
@@ -108,10 +113,10 @@ func (b *Book) airFacts() [][2]string {
 const mostLines = 340
 
 func (b *Book) workingPart(u *duct.Use, r *duct.Result) workingPart {
-	v := workingPart{Collector: r.Collector.Name, Filter: filterPhrase(r.Filter), Units: workingUnits{unit.Press.Unit(b.units), unit.Air.Unit(b.units), unit.Speed.Unit(b.units), unit.Size.Unit(b.units)}, Why: r.Why}
+	v := workingPart{Collector: r.Collector.Name, Filter: filterPhrase(r.Filter), Units: workingUnits{unit.Press.Unit(b.units), unit.Air.Unit(b.units), unit.Speed.Unit(b.units), unit.Size.Unit(b.units)}, Why: b.words.Because(r.Why)}
 	tree := b.trees[r.Collector]
 	for _, d := range tree.Fallbacks {
-		v.Fallbacks = append(v.Fallbacks, d.Name)
+		v.Fallbacks = append(v.Fallbacks, b.sourced(d.Name, "method", d.Name, "junctions"))
 	}
 	if clean := firstOn(u, r); clean != nil && clean.OnCurve {
 		v.Clean = b.workingTable(b.words.Text("working.same-with", filterPhrase(clean.Filter)), v.Units, clean, onTheWay(clean))

@@ -57,8 +57,8 @@ func (b *Book) handLaws() []workingLaw {
 		x, y, z := w.Fit()
 		return b.words.Text("working.hand-fit", unit.Short(x), unit.Short(y), unit.Short(z))
 	}
-	notes := source.Basis{Document: "vent-notes", Mark: source.Verified}.Brief()
-	manual := source.Basis{Document: "vent-manual", Mark: source.Memory}.Brief()
+	notes := source.Basis{Document: "vent-notes", Mark: source.Verified}.BriefIn(b.words.Mark)
+	manual := source.Basis{Document: "vent-manual", Mark: source.Memory}.BriefIn(b.words.Mark)
 	return []workingLaw{
 		{b.words.Text("working.law-dynamic"), b.words.Text("working.hand-law-dynamic", unit.Fixed(b.Plan.Air.State.Ratio(), 3), unit.Short(number)), notes},
 		{b.words.Text("working.hand-law-hood"), b.words.Text("working.hand-law-hood-is"), notes},

@@ -110,7 +110,7 @@ func (b *Book) workingLaws() []workingLaw {
 		velocity = b.words.Text("working.law-dynamic-us", b.oneUnit())
 	}
 	brief := func(document, clause string, mark source.Mark) string {
-		return source.Basis{Document: document, Clause: clause, Mark: mark}.Brief()
+		return source.Basis{Document: document, Clause: clause, Mark: mark}.BriefIn(b.words.Mark)
 	}
 	notes := brief("vent-notes", "", source.Verified)
 	return []workingLaw{

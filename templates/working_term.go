@@ -138,7 +138,7 @@ func (b *Book) workingStretch(tree *duct.Tree, r *duct.Result, at duct.StretchRe
 	dynamic := b.Plan.Air.State.VelocityPressure(velocity)
 	v.Speed, v.Dynamic = b.howFast(at.Flow, size), b.fineOrSmall(dynamic)
 	for i, t := range terms {
-		x := workingTerm{Name: b.termName(t), How: b.howTerm(t), Dynamic: b.fineOrSmall(t.Dynamic), K: factor(t.K), Loss: parts[i], Below: levels[i], Basis: t.Basis.Brief()}
+		x := workingTerm{Name: b.termName(t), How: b.howTerm(t), Dynamic: b.fineOrSmall(t.Dynamic), K: factor(t.K), Loss: parts[i], Below: levels[i], Basis: t.Basis.BriefIn(b.words.Mark)}
 		if unit.Compare(float64(t.Size), float64(size)) != 0 && t.Kind != duct.JunctionTerm {
 			x.How = b.words.Text("working.how-elsewhere", unit.Size.Print(b.units, t.Size), four(b, unit.Speed, t.Velocity), x.How)
 		}

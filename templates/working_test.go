@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 
 	"dustbook/content"
 	"dustbook/plan"
@@ -247,7 +249,14 @@ func TestWorkingNamesFallbacks(t *testing.T) {
 					}
 				}
 			}
-			if !slices.Equal(part.Fallbacks, want) || split != 4-2*len(want) {
+			var named []string
+			for _, d := range part.Fallbacks {
+				named = append(named, d.Text)
+				if d.Assumed == "" || !strings.Contains(pageOf(t, b, "assumptions.html"), `id="`+strings.TrimPrefix(d.Assumed, "assumptions.html#")+`"`) {
+					t.Errorf("at %s: %s leads to no assumption: %q", angle, d.Text, d.Assumed)
+				}
+			}
+			if !slices.Equal(named, want) || split != 4-2*len(want) {
 				t.Errorf("at %s: by angle %v, %d halves by flow split", angle, part.Fallbacks, split)
 			}
 		}
@@ -315,6 +324,46 @@ func TestWorkingOfALargeShop(t *testing.T) {
 		}
 		if n := strings.Count(page, "Drop of machine number"); n < machines {
 			t.Errorf("%d machines: %d drops on the sheet", machines, n)
+		}
+	}
+}
+
+// No sheet's verdict is the name of a thing, and none opens with a
+// capital; a working names the stretch that
+// costs most in what it says.
+func TestVerdictsAreNoNames(t *testing.T) {
+	for name, b := range embedded(t) {
+		names, stretches := map[string]bool{}, []string{}
+		for _, d := range b.Plan.Shop.Ducts {
+			names[d.Name] = true
+			for _, s := range d.Stretches {
+				names[s.Name()] = true
+				stretches = append(stretches, s.Name())
+			}
+		}
+		for _, m := range b.Plan.Shop.Machines {
+			names[m.Name] = true
+		}
+		workings := 0
+		for _, s := range b.Sheets {
+			for _, w := range s.Verdict.Words {
+				if first, _ := utf8.DecodeRuneInString(w.Text); unicode.IsUpper(first) {
+					t.Errorf("%s: the verdict of %s opens with a capital: %q", name, s.Path, w.Text)
+				}
+				if names[w.Text] {
+					t.Errorf("%s: the verdict of %s is %q, a name", name, s.Path, w.Text)
+				}
+			}
+			if s.name != "working.html" || s.Verdict.Words[0].Class == "blank" {
+				continue
+			}
+			workings++
+			if !slices.ContainsFunc(stretches, func(stretch string) bool { return strings.HasPrefix(s.Verdict.Says, stretch+" costs most: ") }) {
+				t.Errorf("%s: %s says %q", name, s.Path, s.Verdict.Says)
+			}
+		}
+		if workings == 0 {
+			t.Errorf("%s has no working that costs anything", name)
 		}
 	}
 }

@@ -23,7 +23,7 @@ func (m measured) row(units unit.System) []string {
 	e := m.expected
 	switch {
 	case !e.Known():
-		return []string{name, got, "-", "-", e.Why}
+		return []string{name, got, "-", "-", e.Why.String()}
 	case e.Text != "":
 		return []string{name, got, e.Text, "-", m.word()}
 	}
@@ -51,6 +51,9 @@ func (m measured) difference(units unit.System) string {
 	return text
 }
 
+// leastWords say what a reading must not be below.
+var leastWords = map[plan.Least]string{plan.PortNeed: "what the port needs", plan.NeedShown: "what its need would show", plan.DustCarried: "what carries the dust"}
+
 // word says how a reading stands.
 func (m measured) word() string {
 	switch m.expected.Judge(m.Value) {
@@ -61,7 +64,7 @@ func (m measured) word() string {
 	case plan.Under:
 		return "under"
 	case plan.TooLow:
-		return "below " + m.expected.LeastOf
+		return "below " + leastWords[m.expected.LeastOf]
 	case plan.Same:
 		return "the same"
 	case plan.Differs:
@@ -137,7 +140,7 @@ func (n number) MarshalJSON() ([]byte, error) { return []byte(unit.Short(float64
 func (p *program) measuredJSON(file string, rec *record.Record, readings []measured) error {
 	doc := measureJSON{Format: "dustbook-measure/1", Record: file, Kind: rec.Kind, Date: rec.Date.String(), Role: rec.Role, Note: rec.Note, Readings: []measuredJSON{}}
 	for _, m := range readings {
-		row := measuredJSON{Of: m.Of, At: m.At, Use: m.Use, Filter: m.Filter, With: m.With, Text: m.Value.Text, Unit: m.of.SIUnit(), Verdict: m.word(), Why: m.expected.Why}
+		row := measuredJSON{Of: m.Of, At: m.At, Use: m.Use, Filter: m.Filter, With: m.With, Text: m.Value.Text, Unit: m.of.SIUnit(), Verdict: m.word(), Why: m.expected.Why.String()}
 		if m.of.Kind != 0 {
 			row.Value = point(m.Value.SI)
 		}

@@ -38,7 +38,11 @@ func (p *program) publish(c *call) error {
 	}
 	p.progress.step("checking")
 	order := book.Order{Plan: l.plan, Findings: checks.Run(l.plan), Beside: layouts(other), Notes: own.files, Workers: runtime.GOMAXPROCS(0), Told: p.progress.count("sheets")}
-	p.progress.step("laying-out")
+	if len(l.plan.Shop.Unsized(nil)) > 0 {
+		p.progress.step("choosing") // before all is laid out
+	} else {
+		p.progress.step("laying-out")
+	}
 	pages, err := p.book(order)
 	var wrong entry.Problems
 	switch {

@@ -48,6 +48,22 @@ func (p *program) sizeHead(made *plan.Plan) {
 	units, air := made.Shop.Units, made.Air.State
 	p.print("%s, as of %s", made.Shop.Name, made.AsOf)
 	p.print("air of %s; need and flow in %s, speed in %s", unit.Weight.Print(units, air.Density), unit.Air.Unit(units), unit.Speed.Unit(units))
+	if open := toBeChosen(made); open != "" {
+		p.print("%s", open)
+	}
+}
+
+// toBeChosen says which ducts have no size yet, and what to do; empty where all
+// have one.
+func toBeChosen(made *plan.Plan) string {
+	var names []string
+	for _, d := range made.Shop.Unsized(nil) {
+		names = append(names, d.Name)
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "sizes are still to be chosen, of " + strings.Join(names, ", ") + ": run dustbook size --choose, and write them into the shop file"
 }
 
 // sizeUse prints one use: what each fan does, then what each port gets.
@@ -113,23 +129,34 @@ func (p *program) sizeFan(made *plan.Plan, u *duct.Use, group []*duct.Result) {
 	t.add(heads...)
 	for _, r := range group {
 		row := []string{filterWord(r.Filter), "off the curve", "-"}
+		if unsized(made, r) {
+			row[1] = "no size yet"
+		}
 		if r.OnCurve {
 			row[1], row[2] = unit.Air.Print(units, r.Flow), unit.Press.Print(units, r.Static)
 		}
-		if len(u.Machines) > 0 {
+		if len(u.Machines) > 0 && unsized(made, r) {
+			row = append(row, "-", "-", "-")
+		} else if len(u.Machines) > 0 {
 			row = append(row, yesNo(r.Captured), yesNo(r.Carried), slowest(units, r))
 		}
 		t.add(row...)
 	}
 	p.rows(t)
 	for _, r := range group {
-		if r.Why != "" {
+		if r.Why.Is() && !unsized(made, r) { // the head says that once
 			p.print("  %s: %s", filterWord(r.Filter), r.Why)
 		}
 	}
 	if group[0].Claimed {
 		p.print("  the fan is known by its maker's two claims only: no verdict is better than thin")
 	}
+}
+
+// unsized reports whether a result has no figures because a size is to be
+// chosen.
+func unsized(made *plan.Plan, r *duct.Result) bool {
+	return !r.OnCurve && len(made.Shop.Unsized(r.Collector)) > 0
 }
 
 // sizePorts prints what each port needs and gets.

@@ -72,6 +72,8 @@ func (p *program) choice(made *plan.Plan, c *duct.Choice, steps []export.Stepped
 // choiceVerdict prints whether the sizes meet every use, and how sure that is.
 func (p *program) choiceVerdict(c *duct.Choice) {
 	switch {
+	case c.Met && len(c.Beyond) > 0:
+		p.print("  every use but those left out gets its air and carries its dust, with the filter clean and due for change")
 	case c.Met:
 		p.print("  every use gets its air and carries its dust, with the filter clean and due for change")
 	case len(c.Sizes) == 0 && c.Proven:
@@ -86,7 +88,7 @@ func (p *program) choiceVerdict(c *duct.Choice) {
 	}
 	switch {
 	case c.Proven && c.Met:
-		p.print("  proven: no stock sizes do it with less sheet and relief")
+		p.print("  proven: no stock sizes take less sheet, gates opened as well counted in")
 	case c.Proven:
 		p.print("  proven: no stock sizes come nearer")
 	default:
@@ -186,8 +188,8 @@ func quotedNames(gates []*shop.Gate) string {
 func missSaid(m *duct.Miss) string {
 	in := m.Use.Name + ", " + filterWord(m.Filter) + ": "
 	switch {
-	case m.Why != "":
-		return in + m.Why
+	case m.Why.Is():
+		return in + m.Why.String()
 	case m.Port != nil:
 		return in + shortOfAir(m.Port, m.Share)
 	case m.Stretch != nil:

@@ -14,6 +14,9 @@ import (
 // sizeSets prints which machines may run together: every set, the smaller ones
 // first, and the table machine by machine.
 func (p *program) sizeSets(made *plan.Plan) error {
+	if open := toBeChosen(made); open != "" {
+		return wrongUse{open, "then ask which machines together"}
+	}
 	ctx, release := p.untilStopped()
 	defer release()
 	x, err := made.Air.RunTogether(ctx, made.Shop, p.progress.count("sets"))
@@ -116,7 +119,7 @@ func whyNot(s *duct.Set) (list []string) {
 	for _, v := range s.On {
 		in := ", " + filterWord(v.Filter)
 		if !v.OnCurve {
-			list = append(list, v.Collector.Name+": "+v.Why+in)
+			list = append(list, v.Collector.Name+": "+v.Why.String()+in)
 		}
 		if v.Port != nil {
 			list = append(list, shortOfAir(v.Port, v.PortShare)+in)

@@ -1,6 +1,9 @@
 package air
 
-import "dustbook/plan/unit"
+import (
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
 
 var (
 	elbowShare = curveOf(elbowTable, "turn_deg", "share")
@@ -29,3 +32,6 @@ func Elbow(k90 float64, turn unit.Angle) float64 {
 // against the flow has no figure and is given that of 90°, which is too little.
 // Source: ventilation manual, from memory.
 func Entry(angle unit.Angle) float64 { return entryLoss.read(float64(angle)) }
+
+// EntryBasis is where the coefficient of an entry at an angle comes from.
+func EntryBasis() source.Basis { return entryTable.Rows[len(entryTable.Rows)-1].Basis }

@@ -10,15 +10,15 @@ import (
 var data embed.FS
 
 var (
-	atmosphereTable = source.MustTable(data, "air", "atmosphere", "the air: standard atmosphere, viscosity, rated state", "name", "value", "unit", "about")
-	frictionTable   = source.MustTable(data, "air", "friction", "friction of a straight duct", "name", "value", "unit", "about")
-	handTable       = source.MustTable(data, "air", "hand", "the trade's rounded constants and friction fit", "name", "value", "unit", "about")
-	elbowTable      = source.MustTable(data, "air", "elbow", "share of the 90° elbow coefficient by turn", "turn_deg", "share")
-	entryTable      = source.MustTable(data, "air", "entry", "entry coefficient of a branch by angle, on the branch's velocity pressure", "angle_deg", "k")
-	stepTable       = source.MustTable(data, "air", "narrowing_step", "abrupt narrowing by area ratio, on the smaller end's velocity pressure", "area_ratio", "k")
-	taperTable      = source.MustTable(data, "air", "narrowing_taper", "tapered narrowing by included angle, share of the rise in velocity pressure", "cone_deg", "share")
-	wyeTable        = source.MustTable(data, "air", "wye", "converging junction by flow split: parameters by angle", "angle_deg", "f", "run")
-	fittingTable    = source.MustTable(data, "air", "fitting", "other figures of fittings and openings", "name", "value", "unit", "about")
+	atmosphereTable = source.MustTable(data, "air", "atmosphere", "name", "value", "unit", "about")
+	frictionTable   = source.MustTable(data, "air", "friction", "name", "value", "unit", "about")
+	handTable       = source.MustTable(data, "air", "hand", "name", "value", "unit", "about")
+	elbowTable      = source.MustTable(data, "air", "elbow", "turn_deg", "share")
+	entryTable      = source.MustTable(data, "air", "entry", "angle_deg", "k")
+	stepTable       = source.MustTable(data, "air", "narrowing_step", "area_ratio", "k")
+	taperTable      = source.MustTable(data, "air", "narrowing_taper", "cone_deg", "share")
+	wyeTable        = source.MustTable(data, "air", "wye", "angle_deg", "f", "run")
+	fittingTable    = source.MustTable(data, "air", "fitting", "name", "value", "unit", "about")
 )
 
 // Tables lists the data tables of this package, for a page of sources.

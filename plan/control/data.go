@@ -4,12 +4,13 @@ import (
 	"embed"
 
 	"dustbook/plan/source"
+	"dustbook/plan/unit"
 )
 
 //go:embed setting.csv
 var data embed.FS
 
-var settingTable = source.MustTable(data, "control", "setting", "how a powered gate is set", "name", "value", "unit", "about")
+var settingTable = source.MustTable(data, "control", "setting", "name", "value", "unit", "about")
 
 // Tables lists the data tables of this package, for a page of sources.
 func Tables() []source.Table { return []source.Table{settingTable} }
@@ -23,3 +24,9 @@ func TimeOut() (least, most float64) {
 // LeakOfASetGate is the share of its duct's flow that a shut gate may draw
 // before it is set again. Common practice, no source.
 func LeakOfASetGate() float64 { return settingTable.Figure("leak of a set gate") }
+
+// BoreTolerance is how far a slide at its open stop may stand in the bore
+// before it counts as not open, and where that comes from.
+func BoreTolerance() (unit.Length, source.Basis) {
+	return unit.Must[unit.Length](settingTable.Measure("bore tolerance")), settingTable.Row("bore tolerance").Basis
+}

@@ -130,7 +130,7 @@ func (k *Reckoning) triggerRows(m *Matrix, t *shop.Trigger, a *Answer) {
 			}
 		}
 	}
-	order := k.order(t.Opens)
+	order := k.Order(t.Opens)
 	turn := func(act Act, g *shop.Gate, back bool) Cell {
 		i := slices.Index(order, g)
 		if i < 0 {
@@ -156,10 +156,10 @@ func (k *Reckoning) triggerRows(m *Matrix, t *shop.Trigger, a *Answer) {
 	m.row(&Row{Cause: TriggerOff, Trigger: t}, func(g *shop.Gate) Cell { return turn(MayShut, g, true) }, started(RunsOn), Nothing)
 }
 
-// order is the order in which gates open: zone gates first, the one nearest
+// Order is the order in which gates open: zone gates first, the one nearest
 // the collector leading, then the others as the trigger names them. Gates
 // that a person moves are left out.
-func (k *Reckoning) order(gates []*shop.Gate) []*shop.Gate {
+func (k *Reckoning) Order(gates []*shop.Gate) []*shop.Gate {
 	var list []*shop.Gate
 	for _, g := range gates {
 		if k.Drive(g) == Powered && !slices.Contains(list, g) {

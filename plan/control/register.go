@@ -21,18 +21,22 @@ const (
 	StopButton
 )
 
-// kinds are the letter of the tag and the word of each kind.
-var kinds = [...]struct{ letter, word string }{
-	MachineGate: {"G", "gate"},
-	ZoneGate:    {"Z", "zone gate"},
-	RunTrigger:  {"T", "trigger"},
-	HandSwitch:  {"H", "hand switch"},
-	Sensor:      {"S", "sensor"},
-	Supply:      {"P", "supply"},
-	StopButton:  {"B", "stop button"},
+// kinds are the letter of the tag, the key and the word of each kind.
+var kinds = [...]struct{ letter, key, word string }{
+	MachineGate: {"G", "machine-gate", "gate"},
+	ZoneGate:    {"Z", "zone-gate", "zone gate"},
+	RunTrigger:  {"T", "trigger", "trigger"},
+	HandSwitch:  {"H", "hand-switch", "hand switch"},
+	Sensor:      {"S", "sensor", "sensor"},
+	Supply:      {"P", "supply", "supply"},
+	StopButton:  {"B", "stop-button", "stop button"},
 }
 
-// String is the kind in words.
+// Key is the kind as the words of the pages go by it.
+func (k Kind) Key() string { return kinds[k].key }
+
+// String is the kind in plain English, as it stands in the name of a device
+// without a name of its own.
 func (k Kind) String() string { return kinds[k].word }
 
 // Device is one row of the register. A tag is the letter of the kind and a

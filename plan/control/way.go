@@ -140,7 +140,7 @@ func (k *Reckoning) relief(a *Answer) {
 		open[g] = true
 	}
 	for _, g := range a.Trigger.Machine.AlsoOpen {
-		for _, below := range after(g) {
+		for _, below := range After(g) {
 			if !open[below] && !slices.Contains(a.Blocked, below) {
 				a.Blocked = append(a.Blocked, below)
 			}
@@ -148,8 +148,8 @@ func (k *Reckoning) relief(a *Answer) {
 	}
 }
 
-// after are the gates between a gate and the collector.
-func after(g *shop.Gate) []*shop.Gate {
+// After are the gates between a gate and the collector.
+func After(g *shop.Gate) []*shop.Gate {
 	var list []*shop.Gate
 	passed := false
 	for _, other := range g.Stretch.Gates {
@@ -172,7 +172,7 @@ func (k *Reckoning) needed(a *Answer) []*shop.Gate {
 		list = append(list, w.Gates...)
 	}
 	for _, g := range a.Trigger.Machine.AlsoOpen {
-		list = append(append(list, g), after(g)...)
+		list = append(append(list, g), After(g)...)
 	}
 	return list
 }

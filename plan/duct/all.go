@@ -53,7 +53,7 @@ func Reckon(s *shop.Shop) *Reckoning {
 
 // unserved is the result of a use whose machines no duct serves.
 func unserved(u *Use) *Result {
-	r := &Result{Use: u, Filter: NoFilter, Why: "no duct serves it"}
+	r := &Result{Use: u, Filter: NoFilter, Why: unservedUse}
 	for _, p := range u.ports() {
 		r.Ports = append(r.Ports, PortResult{Port: p, Weak: p.Need.Mark.Weak()})
 	}

@@ -63,7 +63,7 @@ func joinedAt(d *shop.Duct, entry unit.Angle) []shop.Turn {
 	turns := slices.DeleteFunc(slices.Clone(last(d).Turns), func(t shop.Turn) bool { return t.Join })
 	route, known := routeAngle(d)
 	left := unit.Angle(max(route-entry, entry-route))
-	if known && unit.AtLeast(float64(left), changeTable.Figure("least elbow")) {
+	if known && shop.IsElbow(left) {
 		turns = append(turns, shop.Turn{Angle: unit.Angle(unit.Six(float64(left))), At: d.Length, Join: true})
 	}
 	return turns

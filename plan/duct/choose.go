@@ -12,7 +12,7 @@ import (
 //go:embed choose.csv
 var chooseData embed.FS
 
-var chooseTable = source.MustTable(chooseData, "duct", "choose", "what counts where sizes are chosen", "name", "value", "unit", "about")
+var chooseTable = source.MustTable(chooseData, "duct", "choose", "name", "value", "unit", "about")
 
 // ChooseTable is the data of the choice of sizes, for a page of sources.
 func ChooseTable() source.Table { return chooseTable }
@@ -69,7 +69,7 @@ type Miss struct {
 	Stretch *shop.Stretch
 	Hose    bool
 	Share   float64 // of the need
-	Why     string
+	Why     source.Reason
 }
 
 // Choose finds the sizes for every collector that has ducts to be chosen, in

@@ -118,7 +118,7 @@ func (b *bounds) count(d int) int {
 
 func (b *bounds) take(as *alteration, d, size int) {
 	if d >= 0 {
-		b.c.alter(as, b.c.ducts[d], b.c.sizes[d][size].bore)
+		as.size(b.c.ducts[d], b.c.sizes[d][size].bore)
 	}
 }
 

@@ -47,13 +47,13 @@ func (c *chooser) better(a, b *outcome) bool {
 func (c *chooser) sized(at []int) *Tree {
 	as := alteration{bore: map[*shop.Stretch]unit.Length{}, hose: map[*shop.Duct]*shop.Hose{}}
 	for d, size := range at {
-		c.alter(&as, c.ducts[d], c.sizes[d][size].bore)
+		as.size(c.ducts[d], c.sizes[d][size].bore)
 	}
 	return growAs(c.shop, c.tree.Collector, c.tree.State, as)
 }
 
-// alter gives a duct a bore, and its hose too where that is the duct's.
-func (c *chooser) alter(as *alteration, d *shop.Duct, bore unit.Length) {
+// size gives a duct a bore, and its hose too where that is the duct's.
+func (as *alteration) size(d *shop.Duct, bore unit.Length) {
 	for _, s := range d.Stretches {
 		as.bore[s] = bore
 	}

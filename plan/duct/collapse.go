@@ -15,8 +15,8 @@ import (
 var collapseData embed.FS
 
 var (
-	sheetTable    = source.MustTable(collapseData, "duct", "sheet", "thickness of galvanised sheet by gauge", "name", "value", "unit", "nominal", "about")
-	collapseTable = source.MustTable(collapseData, "duct", "collapse", "when suction flattens a thin round duct", "name", "value", "unit", "about")
+	sheetTable    = source.MustTable(collapseData, "duct", "sheet", "name", "value", "unit", "nominal", "about")
+	collapseTable = source.MustTable(collapseData, "duct", "collapse", "name", "value", "unit", "about")
 )
 
 // CollapseTables are the data of the collapse of ducts, for a page of sources.

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"dustbook/plan/source"
 )
 
 // Trees at the edge of what a shop file can say. Each must settle, balance
@@ -104,7 +106,7 @@ func TestNothingFlows(t *testing.T) {
 	}
 	s = mustRead(t, strings.Replace(file, "CURVE", `["0.1 m3/s", "2500 Pa"], ["0.8 m3/s", "0 Pa"]`, 1))
 	r = theResult(t, Reckon(s), "Everything shut", NoFilter)
-	if r.OnCurve || r.Why != "no air can flow, and the curve starts at a flow" {
+	if r.OnCurve || r.Why != noWay {
 		t.Errorf("got %+v, want it off the curve", r)
 	}
 }
@@ -121,7 +123,7 @@ func TestSizeToBeChosen(t *testing.T) {
 				if !r.OnCurve {
 					t.Errorf("%s on %s: %s", u.Name, r.Collector.Name, r.Why)
 				}
-			case r.OnCurve || r.Captured || r.Carried || r.Why != "the size of Planer drop is still to be chosen":
+			case r.OnCurve || r.Captured || r.Carried || r.Why != source.Because("size-open", "Planer drop"):
 				t.Errorf("%s on %s: on the curve %v: %q", u.Name, r.Collector.Name, r.OnCurve, r.Why)
 			}
 		}

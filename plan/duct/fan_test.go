@@ -8,6 +8,7 @@ import (
 
 	"dustbook/plan/air"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -137,17 +138,20 @@ func TestSuctionSlope(t *testing.T) {
 func TestOffTheCurve(t *testing.T) {
 	const late, early, humpLate = `fan_curve = [["0.2 m3/s", "1500 Pa"], ["0.8 m3/s", "0 Pa"]]`, `fan_curve = [["0 m3/s", "1500 Pa"], ["0.1 m3/s", "1400 Pa"]]`,
 		`fan_curve = [["0.2 m3/s", "1500 Pa"], ["0.3 m3/s", "1600 Pa"], ["0.4 m3/s", "1500 Pa"]]`
-	tests := []struct{ name, curve, pipe, why string }{
-		{"on it", late, easyPipe, ""},
+	tests := []struct {
+		name, curve, pipe string
+		why               source.Reason
+	}{
+		{"on it", late, easyPipe, source.Reason{}},
 		{"left of it", late, hardPipe, beforeStart},
 		{"right of it", early, easyPipe, pastEnd},
-		{"on one that rises first", humpLate, easyPipe, ""},
+		{"on one that rises first", humpLate, easyPipe, source.Reason{}},
 		{"left of one that rises first", humpLate, hardPipe, beforeStart},
 		{"right of one that rises first", humpLate, openPipe, pastEnd},
 	}
 	for _, test := range tests {
 		r := solved(t, standardAir, test.curve+"\nfan_power = [[\"0 m3/s\", \"1 kW\"], [\"1 m3/s\", \"2 kW\"]]", test.pipe, NoFilter)
-		if r.Why != test.why || r.OnCurve != (test.why == "") {
+		if r.Why != test.why || r.OnCurve == test.why.Is() {
 			t.Errorf("%s: on the curve %v, because %q", test.name, r.OnCurve, r.Why)
 		}
 		if !r.OnCurve {

@@ -129,7 +129,7 @@ func checkShopFile(t *testing.T, n reference, s scenario, r *Result) {
 	const tolerance, digits = 2e-3, 1e-5
 	want := s.Colebrook
 	if !r.OnCurve {
-		t.Fatal("off the curve: " + r.Why)
+		t.Fatal("off the curve: " + r.Why.String())
 	}
 	if !near(float64(r.Flow), want.Fan.Flow, tolerance) {
 		t.Errorf("fan flow %.8g, want %.8g", r.Flow, want.Fan.Flow)

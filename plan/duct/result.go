@@ -15,7 +15,7 @@ type Result struct {
 	Filter    string
 
 	OnCurve bool
-	Why     string // why it is off the curve, in words; empty where it is on it
+	Why     source.Reason // why it is off the curve; none where it is on it
 
 	Flow       unit.Flow     // through the fan
 	Static     unit.Pressure // fan static pressure

@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 	"testing"
+
+	"dustbook/plan/source"
 )
 
 // Where a size is still to be chosen, no set is judged by figures.
@@ -14,7 +16,7 @@ func TestSetsWaitForSizes(t *testing.T) {
 		t.Fatal(err)
 	}
 	on := sets.All[0].On
-	if len(on) != 1 || on[0].OnCurve || on[0].Why != "the size of Pipe is still to be chosen" || sets.All[0].Works {
+	if len(on) != 1 || on[0].OnCurve || on[0].Why != source.Because("size-open", "Pipe") || sets.All[0].Works {
 		t.Errorf("%+v", on)
 	}
 	s = mustRead(t, oneHood)

@@ -5,6 +5,7 @@ import (
 
 	"dustbook/plan/air"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -48,7 +49,7 @@ func (t *Tree) Solve(u *Use, filter string) *Result {
 	solver := NewSolver(net)
 	flow, ok := 0.0, false
 	if d := t.unsized(); d != nil && u.Kind != DuctOff {
-		r.Why = "the size of " + d.Name + " is still to be chosen"
+		r.Why = sizeOpen(d)
 	} else {
 		flow, ok = operate(solver, fan, r, u.Kind == DuctOff)
 	}
@@ -79,7 +80,7 @@ func operate(s *Solver, fan *Fan, r *Result, ductOff bool) (flow float64, ok boo
 		return alone(fan, r)
 	case !s.net.Live():
 		if low > 0 {
-			r.Why = "no air can flow, and the curve starts at a flow"
+			r.Why = noWay
 			return 0, false
 		}
 		s.rest()
@@ -87,7 +88,7 @@ func operate(s *Solver, fan *Fan, r *Result, ductOff bool) (flow float64, ok boo
 	case fan.Falls() && !s.net.splits:
 		flow, _, ok = s.Meet(fan, (low+high)/2)
 		if !ok {
-			r.Why = "the flows did not settle"
+			r.Why = unsettled
 			return 0, false
 		}
 		return flow, within(flow, low, high, r)
@@ -99,7 +100,7 @@ func operate(s *Solver, fan *Fan, r *Result, ductOff bool) (flow float64, ok boo
 	}
 	found, sound := s.Crossings(fan)
 	if !sound {
-		r.Why = "the flows did not settle"
+		r.Why = unsettled
 		return 0, false
 	}
 	if len(found) > 1 {
@@ -122,10 +123,17 @@ func operate(s *Solver, fan *Fan, r *Result, ductOff bool) (flow float64, ok boo
 	return 0, false
 }
 
-const (
-	pastEnd     = "the ducts draw more air than the curve's last point"
-	beforeStart = "the ducts let through less air than the curve's first point"
+// Why a use is off the curve.
+var (
+	pastEnd     = source.Because("past-end")
+	beforeStart = source.Because("before-start")
+	noWay       = source.Because("no-way")
+	unsettled   = source.Because("unsettled")
+	unservedUse = source.Because("unserved")
 )
+
+// sizeOpen is why a use of a duct without a size is off the curve.
+func sizeOpen(d *shop.Duct) source.Reason { return source.Because("size-open", d.Name) }
 
 // within checks a flow against the curve's ends.
 func within(flow, low, high float64, r *Result) bool {

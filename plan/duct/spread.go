@@ -16,7 +16,7 @@ import (
 //go:embed spread.csv
 var spreadData embed.FS
 
-var spreadTable = source.MustTable(spreadData, "duct", "spread", "how far the figures of the method may be off: eight of ten lie between 1/(1 + v) and 1 + v times the figure", "name", "value", "unit", "about")
+var spreadTable = source.MustTable(spreadData, "duct", "spread", "name", "value", "unit", "about")
 
 // SpreadTable is the data of the spread, for a page of sources.
 func SpreadTable() source.Table { return spreadTable }
@@ -251,7 +251,7 @@ func (d *spreadRun) solve(sample int) {
 	d.solver.Take(d.net)
 	fan := *d.fan
 	fan.rated.Density *= d.pressure[sample]
-	d.note.Why, d.note.Crossings = "", nil
+	d.note.Why, d.note.Crossings = source.Reason{}, nil
 	flow, ok := d.meet(&fan)
 	if !ok {
 		d.lost++

@@ -12,9 +12,9 @@ import (
 var adviceData embed.FS
 
 var (
-	changeTable = source.MustTable(adviceData, "duct", "change", "single changes that a shop can make, and the work each takes", "name", "work", "value", "unit", "about")
-	longTable   = source.MustTable(adviceData, "duct", "long", "the make of elbow with a longer radius in place of another", "elbows", "long", "about")
-	stockTable  = source.MustTable(adviceData, "duct", "stock", "the sizes that pipe is stocked in", "units", "size")
+	changeTable = source.MustTable(adviceData, "duct", "change", "name", "work", "value", "unit", "about")
+	longTable   = source.MustTable(adviceData, "duct", "long", "elbows", "long", "about")
+	stockTable  = source.MustTable(adviceData, "duct", "stock", "units", "size")
 )
 
 // AdviceTables are the data of changes and of sizes to choose from, for a page

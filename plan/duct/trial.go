@@ -6,6 +6,7 @@ import (
 
 	"dustbook/plan/air"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -163,7 +164,7 @@ func (x *trial) set() {
 // draw finds the flow with the filter in one state; the network is set. After
 // another state the search starts from its flows.
 func (x *trial) draw(state int) (flow float64, ok bool) {
-	x.note.Why, x.note.Crossings = "", nil
+	x.note.Why, x.note.Crossings = source.Reason{}, nil
 	x.draws++
 	return operate(x.solver, x.fans[state], &x.note, false)
 }

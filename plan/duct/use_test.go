@@ -6,6 +6,7 @@ import (
 
 	"dustbook/plan/air"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 )
 
 func TestUsesInOrder(t *testing.T) {
@@ -99,7 +100,7 @@ func TestCollectorsAndFilters(t *testing.T) {
 
 func TestUnservedMachine(t *testing.T) {
 	r := theResult(t, yardReckoned(t), "Anvil", NoFilter)
-	if r.OnCurve || r.Captured || r.Carried || r.Why != "no duct serves it" || len(r.Ports) != 1 || r.Ports[0].Captured || r.Ports[0].Flow != 0 || len(r.Stretches) != 0 {
+	if r.OnCurve || r.Captured || r.Carried || r.Why != source.Because("unserved") || len(r.Ports) != 1 || r.Ports[0].Captured || r.Ports[0].Flow != 0 || len(r.Stretches) != 0 {
 		t.Errorf("got %+v", r)
 	}
 	// beside one that is served it spoils the verdict of the whole use

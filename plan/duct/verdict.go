@@ -3,6 +3,7 @@ package duct
 import (
 	"dustbook/plan/air"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -13,7 +14,7 @@ type Verdict struct {
 	Filter            string
 	OnCurve           bool
 	Captured, Carried bool
-	Why               string // why it is off the curve, in words; empty where it is on it
+	Why               source.Reason // why it is off the curve; none where it is on it
 
 	Port      *shop.Port // of the ports that do not get their need, the one that gets the least share of it; nil where all get it or it is off the curve
 	PortShare float64    // that share
@@ -28,7 +29,7 @@ type Verdict struct {
 func (x *trial) verdict(state int, members []*member) Verdict {
 	v := Verdict{Collector: x.tree.Collector, Filter: x.fans[state].Filter}
 	if d := x.tree.unsized(); d != nil {
-		v.Why = "the size of " + d.Name + " is still to be chosen"
+		v.Why = sizeOpen(d)
 		return v
 	}
 	flow, ok := x.draw(state)

@@ -131,7 +131,7 @@ func chooseMiss(m *duct.Miss) *ChooseMiss {
 	if m == nil {
 		return nil
 	}
-	v := &ChooseMiss{Use: m.Use.Name, Filter: m.Filter, Share: Number(m.Share), Hose: m.Hose, Why: m.Why}
+	v := &ChooseMiss{Use: m.Use.Name, Filter: m.Filter, Share: Number(m.Share), Hose: m.Hose, Why: m.Why.String()}
 	if m.Port != nil {
 		v.Port = m.Port.Full()
 	}

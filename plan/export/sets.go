@@ -145,7 +145,7 @@ func setOf(s *duct.Set) Set {
 
 func setOn(on duct.Verdict) SetOn {
 	v := SetOn{
-		Collector: on.Collector.Name, Filter: on.Filter, OnCurve: on.OnCurve, Captured: on.Captured, Carried: on.Carried, Why: on.Why,
+		Collector: on.Collector.Name, Filter: on.Filter, OnCurve: on.OnCurve, Captured: on.Captured, Carried: on.Carried, Why: on.Why.String(),
 		PortShare: number(on.PortShare, on.Port != nil), Hose: on.Hose, Speed: number(on.Speed, on.Slowest != nil),
 	}
 	if on.Port != nil {

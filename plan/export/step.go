@@ -27,7 +27,7 @@ type Step struct {
 
 	Wider, Into string     // the duct that would be wider than the duct or collector it empties into; empty where the size fits
 	Met         bool       // every use is captured and carried, but those that no size meets
-	Miss        *duct.Miss // else what is missed by most; its things are copies: only their names count
+	Miss        *duct.Miss // else what is missed by most
 }
 
 // Steps looks, for each duct of a choice, at the stock sizes next to its own.
@@ -63,8 +63,8 @@ func stepTo(p *plan.Plan, c *duct.Choice, i int, size unit.Length) *Step {
 	bore, _ := shop.Bore(sizes[i].Duct.Material, size)
 	sizes[i].Size, sizes[i].Bore = size, bore
 	v := &Step{Size: size, Area: sheet(sizes[i].Duct, bore)}
-	if v.Wider, v.Into = wider(withSizes(p.Shop, sizes), sizes[i].Duct.Name); v.Wider == "" {
-		v.Miss = worst(p, c, sizes)
+	if v.Wider, v.Into = wider(p.Shop, sizes, sizes[i].Duct); v.Wider == "" {
+		v.Miss = p.Air.Missed(p.Shop, c, sizes)
 		v.Met = v.Miss == nil
 	}
 	return v
@@ -72,61 +72,22 @@ func stepTo(p *plan.Plan, c *duct.Choice, i int, size unit.Length) *Step {
 
 // wider finds a duct that is wider than what it empties into: the named one,
 // or one that empties into it.
-func wider(s *shop.Shop, name string) (upper, lower string) {
+func wider(s *shop.Shop, sizes []duct.Sized, of *shop.Duct) (upper, lower string) {
+	size := map[*shop.Duct]unit.Length{}
 	for _, d := range s.Ducts {
-		into, size := d.Collector.Name, d.Collector.Inlet
+		size[d] = d.Size
+	}
+	for _, at := range sizes {
+		size[at.Duct] = at.Size
+	}
+	for _, d := range s.Ducts {
+		into, below := d.Collector.Name, d.Collector.Inlet
 		if d.Into != nil {
-			into, size = d.Into.Name, d.Into.Size
+			into, below = d.Into.Name, size[d.Into]
 		}
-		if (d.Name == name || d.Into != nil && into == name) && unit.Compare(float64(d.Size), float64(size)) > 0 {
+		if (d == of || d.Into == of) && unit.Compare(float64(size[d]), float64(below)) > 0 {
 			return d.Name, into
 		}
 	}
 	return "", ""
-}
-
-// worst is what sizes miss by most, in the uses that a choice is about; nil
-// where they meet all.
-func worst(p *plan.Plan, c *duct.Choice, sizes []duct.Sized) (most *duct.Miss) {
-	s := withSizes(p.Shop, sizes)
-	tree := duct.Grow(s, c.Collector, p.Air.State)
-	for i, u := range duct.Uses(s) {
-		own := p.Air.Uses[i]
-		if len(u.Machines) == 0 || !slices.Contains(u.Collectors(s), c.Collector) || slices.Contains(c.Beyond, own) {
-			continue
-		}
-		for _, opened := range c.Relief {
-			for k, g := range p.Shop.Gates {
-				if opened.Use == own && slices.Contains(opened.Gates, g) {
-					u.Open[s.Gates[k]] = true
-				}
-			}
-		}
-		for _, filter := range duct.States(c.Collector) {
-			if miss := missed(tree.Solve(u, filter)); miss != nil && (most == nil || miss.Share < most.Share) {
-				most = miss
-			}
-		}
-	}
-	return most
-}
-
-// missed is what a result misses by most; nil where it is captured and carried.
-func missed(r *duct.Result) *duct.Miss {
-	if r.Captured && r.Carried {
-		return nil
-	}
-	m := &duct.Miss{Use: r.Use, Filter: r.Filter, Why: r.Why}
-	if !r.OnCurve {
-		return m
-	}
-	m.Share = 1
-	if p, share := r.Weakest(); p != nil {
-		m.Port, m.Share = p.Port, share
-	}
-	if s, share := r.Slowest(); s != nil && !r.Carried && share < m.Share {
-		m.Port, m.Stretch, m.Share = nil, s.Stretch, share
-		m.Hose = s.Hose && s.HoseVelocity < s.Velocity
-	}
-	return m
 }

@@ -3,8 +3,6 @@ package export
 import (
 	"context"
 	"math"
-	"os"
-	"path/filepath"
 	"reflect"
 	"regexp"
 	"strings"
@@ -109,59 +107,6 @@ func filled(t *testing.T, text string, sizes []duct.Sized) string {
 	})
 }
 
-// A shop with sizes written in is reckoned as the file is with those sizes in
-// it, and the shop it was made from stays as it is.
-func TestSizesWrittenIn(t *testing.T) {
-	p := planOf(t, stepText)
-	c := choiceOf(t, p)
-	written := planOf(t, filled(t, stepText, c.Sizes))
-	made := duct.Reckon(withSizes(p.Shop, c.Sizes))
-	for i, u := range written.Air.Uses {
-		if len(made.Uses[i].Results) != len(u.Results) {
-			t.Fatalf("%s: %d results", u.Name, len(made.Uses[i].Results))
-		}
-		for k, want := range u.Results {
-			got := made.Uses[i].Results[k]
-			if got.Flow != want.Flow || got.Static != want.Static || got.Captured != want.Captured || got.Carried != want.Carried || got.Why != want.Why {
-				t.Errorf("%s, %s: %v %v, want %v %v", u.Name, want.Filter, got.Flow, got.Static, want.Flow, want.Static)
-			}
-			for j := range want.Stretches {
-				got, want := got.Stretches[j], want.Stretches[j]
-				if got.Velocity != want.Velocity || got.HoseVelocity != want.HoseVelocity || got.Transport != want.Transport || got.Flow != want.Flow {
-					t.Errorf("%s, %s: %v, want %v", u.Name, want.Stretch.Name(), got.Velocity, want.Velocity)
-				}
-			}
-		}
-	}
-	if !reflect.DeepEqual(p.Shop, planOf(t, stepText).Shop) {
-		t.Error("the shop of the plan changed")
-	}
-}
-
-// The examples with every size taken out: the copy holds as much as the shop.
-func TestSizesWrittenIntoExamples(t *testing.T) {
-	for _, name := range []string{"school.toml", "small.toml"} {
-		text, err := os.ReadFile(filepath.Join("../../content/example", name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := planOf(t, string(text))
-		var sizes []duct.Sized
-		for _, d := range p.Shop.Ducts {
-			sizes = append(sizes, duct.Sized{Duct: d, Size: d.Size, Bore: d.Bore})
-		}
-		made := withSizes(p.Shop, sizes)
-		if !reflect.DeepEqual(made, p.Shop) {
-			t.Errorf("%s: the copy differs", name)
-		}
-		for i, d := range made.Ducts {
-			if d == p.Shop.Ducts[i] || len(d.Stretches) > 0 && d.Stretches[0].Duct != d {
-				t.Errorf("%s: %s is no copy, or leads back to the shop", name, d.Name)
-			}
-		}
-	}
-}
-
 // Each step says what the file with that size in it says.
 func TestSteps(t *testing.T) {
 	seen := map[string]int{}
@@ -174,6 +119,9 @@ func TestSteps(t *testing.T) {
 		steps, err := Steps(context.Background(), p, c)
 		if err != nil || len(steps) != len(c.Sizes) {
 			t.Fatal(steps, err)
+		}
+		if !reflect.DeepEqual(p.Shop, planOf(t, text).Shop) {
+			t.Error("the shop of the plan changed")
 		}
 		sum := 0.0
 		stock := duct.StockSizes(p.Shop.Units)
@@ -262,7 +210,7 @@ func TestMissOfTheChoice(t *testing.T) {
 	for _, flow := range []string{"900 m3/h", "3900 m3/h"} {
 		p := planOf(t, strings.Replace(stepText, "900 m3/h", flow, 1))
 		c := choiceOf(t, p)
-		got := worst(p, c, c.Sizes)
+		got := p.Air.Missed(p.Shop, c, c.Sizes)
 		if (got == nil) != c.Met {
 			t.Fatalf("%s: %+v, met %v", flow, got, c.Met)
 		}

@@ -58,13 +58,20 @@ var siUnits = map[unit.Kind]string{
 func (m Measure) SIUnit() string { return siUnits[m.Kind] }
 
 // Foreign reports whether a value was written in another unit than the one a
-// system prints it in.
+// system prints it in, or prints one of its size in.
 func (q Quantity) Foreign(sys unit.System) bool {
 	if q.Kind == 0 {
 		return false
 	}
-	written := strings.TrimLeft(q.Text, "0123456789.,+-−–⁄/½¼¾⅛⅜⅝⅞ \u00a0\u2009\u202f")
-	at, err := unit.ReadKind(q.Kind, "1 "+written)
+	at, err := unit.ReadKind(q.Kind, "1 "+unitOf(q.Text))
 	here, _ := unit.ReadKind(q.Kind, "1 "+printers[q.Kind].unit(sys, 0))
+	if fit, _ := unit.ReadKind(q.Kind, "1 "+unitOf(printers[q.Kind].print(sys, q.SI))); fit > 0 && unit.Compare(at, fit) == 0 {
+		return err != nil
+	}
 	return err != nil || unit.Compare(at, here) != 0
+}
+
+// unitOf is what stands behind the figures of a value.
+func unitOf(text string) string {
+	return strings.TrimLeft(text, "0123456789.,+-−–⁄/½¼¾⅛⅜⅝⅞ \u00a0\u2009\u202f")
 }

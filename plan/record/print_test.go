@@ -52,6 +52,10 @@ func TestForeign(t *testing.T) {
 		{"flow", "820 m3/h", true, false},
 		{"stop", "4 mm", false, false},
 		{"time", "2 min", true, true},
+		{"resistance", "3 ohm", false, false},
+		{"resistance", "50 Mohm", false, false},
+		{"resistance", "1500 ohm", false, false},
+		{"resistance", "0.05 Mohm", true, true},
 	} {
 		m, _ := FindMeasure(c.of)
 		q, err := m.Read(c.value)

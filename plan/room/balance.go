@@ -2,6 +2,7 @@ package room
 
 import (
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -60,7 +61,7 @@ func (k *Reckoning) balance(s *Space, u Use) *Balance {
 // are taken to draw as its ends do.
 func (k *Reckoning) drawn(s *Space, d Draw) (out float64, missing []Missing) {
 	reach := k.reach(d.Collector)
-	if d.Why != "" {
+	if d.Why.Is() {
 		for _, m := range reach {
 			if m.Room == nil || s.Holds(m.Room) {
 				return 0, []Missing{{Thing: d.Collector.Name, Why: d.Why}}
@@ -96,7 +97,7 @@ func (k *Reckoning) holes(s *Space, d Draw, reach []*shop.Machine) (out float64,
 	}
 	switch {
 	case in && elsewhere:
-		return 0, []Missing{{Thing: d.Collector.Name, Why: "only holes in its ducts draw, and nobody can tell in which room"}}
+		return 0, []Missing{{Thing: d.Collector.Name, Why: source.Because("only-holes")}}
 	case in:
 		return float64(d.Flow), nil
 	}
@@ -115,7 +116,7 @@ func (k *Reckoning) back(s *Space, d Draw, draws bool) (in float64, missing []Mi
 		return 0, []Missing{{Thing: c.Name, Field: "collector.returns_to"}}
 	case !s.Holds(c.ReturnsTo):
 		return 0, nil
-	case d.Why != "":
+	case d.Why.Is():
 		return 0, []Missing{{Thing: c.Name, Why: d.Why}}
 	}
 	return float64(d.Flow), nil
@@ -147,7 +148,7 @@ func (b *Balance) through(q unit.Flow) Figure[unit.Velocity] {
 	case !area.Known():
 		return lacking[unit.Velocity](area.Missing...)
 	case area.V == 0 && q > 0:
-		return lacking[unit.Velocity](Missing{Thing: b.Space.Name(), Why: "the file says that no opening lets air in"})
+		return lacking[unit.Velocity](Missing{Thing: b.Space.Name(), Why: source.Because("no-opening")})
 	case q == 0:
 		return known(unit.Velocity(0))
 	}

@@ -180,7 +180,7 @@ func TestPressureOfBoth(t *testing.T) {
 	if !near(in, float64(both.Net), 1e-5) {
 		t.Errorf("%g m3/s come in, %g go out", in, float64(both.Net))
 	}
-	if both.Pressure.From != "openings and envelope" || shut.Pressure.From != "envelope" {
+	if both.Pressure.From != "both" || shut.Pressure.From != "envelope" {
 		t.Errorf("from %q and %q", both.Pressure.From, shut.Pressure.From)
 	}
 	if !(shut.Pressure.Low <= shut.Pressure.V && shut.Pressure.V <= shut.Pressure.High && shut.Pressure.Low < shut.Pressure.High) {
@@ -200,7 +200,7 @@ func TestPressureOfBoth(t *testing.T) {
 func TestEnvelopeOfTwoAirs(t *testing.T) {
 	text := strings.Replace(yard, `name = "Yard"`, "name = \"Yard\"\nenvelope = \"2000 cfm at 50 Pa\"", 1)
 	b := reckon(t, text, sawRuns).Balances[0]
-	if b.Pressure.From != "openings" || len(b.Pressure.Left) != 1 || b.Pressure.Left[0].Why == "" {
+	if b.Pressure.From != "openings" || len(b.Pressure.Left) != 1 || !b.Pressure.Left[0].Why.Is() {
 		t.Errorf("from %q, left %v", b.Pressure.From, b.Pressure.Left)
 	}
 }
@@ -226,13 +226,13 @@ func TestMissing(t *testing.T) {
 		for _, b := range k.Balances {
 			for _, list := range [][]Missing{b.Missing, b.Changes.Missing, b.Pressure.Missing, b.Pressure.Left, b.Heat.Missing} {
 				for _, m := range list {
-					missing = append(missing, m.String())
+					missing = append(missing, lackOf(m))
 				}
 			}
 		}
 		for _, d := range k.Doses {
 			for _, m := range d.Missing {
-				missing = append(missing, m.String())
+				missing = append(missing, lackOf(m))
 			}
 		}
 		if got := strings.Join(missing, "; "); !strings.Contains(got, c.want) {
@@ -270,3 +270,6 @@ func TestWorstIsAUseOfMachines(t *testing.T) {
 		t.Error("a space that nothing touches has a worst use")
 	}
 }
+
+// lackOf is what is missing, as a message names it.
+func lackOf(m Missing) string { return strings.TrimSuffix(m.Field+" of "+m.Thing, " of ") }

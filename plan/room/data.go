@@ -12,9 +12,9 @@ import (
 var data embed.FS
 
 var (
-	figureTable = source.MustTable(data, "room", "figures", "the air of rooms: leaks, heat, openings, air changes", "name", "value", "unit", "about")
-	limitTable  = source.MustTable(data, "room", "limits", "how far a fan may pull a room below the outdoors where something burns", "limit", "pressure", "kinds", "about")
-	rateTable   = source.MustTable(data, "room", "noise", "rates of noise dose", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "about")
+	figureTable = source.MustTable(data, "room", "figures", "name", "value", "unit", "about")
+	limitTable  = source.MustTable(data, "room", "limits", "limit", "pressure", "kinds", "about")
+	rateTable   = source.MustTable(data, "room", "noise", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "about")
 )
 
 // Tables lists the data tables of this package, for a page of sources.

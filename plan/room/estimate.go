@@ -1,6 +1,9 @@
 package room
 
-import "dustbook/plan/unit"
+import (
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
 
 // Estimate is how far below the outdoors a use pulls a space: above nought
 // below it, under nought over it. It is reckoned from the openings that stand
@@ -10,7 +13,7 @@ import "dustbook/plan/unit"
 type Estimate struct {
 	V         unit.Pressure
 	Low, High unit.Pressure // with the least and the greatest exponent of the leaks
-	From      string        // "openings", "envelope" or "openings and envelope"
+	From      string        // "openings", "envelope" or "both"
 	Missing   []Missing     // what no estimate can do without
 	Left      []Missing     // what would make the estimate better
 }
@@ -29,14 +32,14 @@ func (k *Reckoning) estimate(b *Balance) Estimate {
 		e.Left = nil
 		return e // nothing to make up, whatever stands open
 	case open && leaky:
-		e.From = "openings and envelope"
+		e.From = "both"
 	case open:
 		e.From = "openings"
 	case leaky:
 		e.From = "envelope"
 	case area.Known():
 		e.Left = nil
-		e.Missing = add([]Missing{{Thing: b.Space.Name(), Why: "the file says that no opening lets air in"}}, noLeaks...)
+		e.Missing = add([]Missing{{Thing: b.Space.Name(), Why: source.Because("no-opening")}}, noLeaks...)
 		return e
 	default:
 		e.Missing, e.Left = e.Left, nil

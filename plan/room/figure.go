@@ -1,28 +1,17 @@
 package room
 
-import "dustbook/plan/unit"
+import (
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
 
 // Missing is what a figure waits for: a field of the shop file, or, where no
-// field was left out, the reason in words.
+// field was left out, the reason.
 type Missing struct {
-	Thing string // the name of what it belongs to; "the shop" for the shop itself
-	Field string // the field with its table: "room.height"; empty where no field would help
-	Why   string // in words; empty where the field is simply not given
+	Thing string        // the name of what it belongs to; empty for the shop itself
+	Field string        // the field with its table: "room.height"; empty where no field would help
+	Why   source.Reason // none where the field is simply not given
 }
-
-// String is what is missing, in words: "room.height of Machine hall".
-func (m Missing) String() string {
-	switch {
-	case m.Why != "":
-		return m.Thing + ": " + m.Why
-	case m.Thing == theShop:
-		return m.Field
-	}
-	return m.Field + " of " + m.Thing
-}
-
-// theShop is what a field of [shop] belongs to.
-const theShop = "the shop"
 
 // Figure is a number that was reckoned, or what it waits for.
 type Figure[Q ~float64] struct {

@@ -15,10 +15,10 @@ func (k *Reckoning) heat(q unit.Flow) Heat {
 	indoors, outdoors := k.shop.AirTemperature, k.shop.OutdoorDesign
 	var h Heat
 	if !indoors.Known() {
-		h.Missing = add(h.Missing, Missing{Thing: theShop, Field: "shop.air_temperature"})
+		h.Missing = add(h.Missing, Missing{Field: "shop.air_temperature"})
 	}
 	if !outdoors.Known() {
-		h.Missing = add(h.Missing, Missing{Thing: theShop, Field: "shop.outdoor_design"})
+		h.Missing = add(h.Missing, Missing{Field: "shop.outdoor_design"})
 	}
 	if !h.Known() {
 		return h

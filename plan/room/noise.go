@@ -59,7 +59,7 @@ func (r Rate) Dose(day []Exposure) float64 {
 // nought.
 func (r Rate) Average(dose float64) Figure[unit.Sound] {
 	if dose <= 0 {
-		return lacking[unit.Sound](Missing{Thing: r.Name, Why: "no level reaches its threshold"})
+		return lacking[unit.Sound](Missing{Thing: r.Name, Why: source.Because("no-noise")})
 	}
 	return known(unit.Sound(r.Factor*math.Log10(dose)) + r.Criterion)
 }
@@ -78,7 +78,7 @@ func Together(levels ...unit.Sound) unit.Sound {
 // machines of a use are added up as if each stood at the user's ear, so that
 // the figure is the most it can be; the collector's own noise is not in it.
 type Dose struct {
-	Use     string
+	Use     string     // empty where it is of every machine alone for its hours
 	Day     []Exposure // none where something is missing
 	Missing []Missing
 	By      []RateDose // in the order of the rates; none where something is missing
@@ -125,9 +125,9 @@ func hoursOf(u Use) (shop.Field[float64], Missing) {
 
 // dayOf is the dose of one person who runs every machine alone for its hours.
 func dayOf(s *shop.Shop) *Dose {
-	d := &Dose{Use: "Every machine alone for its hours"}
+	d := &Dose{}
 	if len(s.Machines) == 0 {
-		d.Missing = []Missing{{Thing: theShop, Field: "machine"}}
+		d.Missing = []Missing{{Field: "machine"}}
 	}
 	for _, m := range s.Machines {
 		if !m.Noise.Known() {

@@ -3,6 +3,7 @@ package room
 import (
 	"math"
 
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -82,9 +83,9 @@ func (k *Reckoning) envelope(n float64) (crack, []Missing) {
 	e := k.shop.Envelope
 	switch {
 	case !e.Known():
-		return crack{}, []Missing{{Thing: theShop, Field: "shop.envelope"}}
+		return crack{}, []Missing{{Field: "shop.envelope"}}
 	case len(k.Spaces) != 1:
-		return crack{}, []Missing{{Thing: theShop, Why: "the envelope's figure is of the whole building, and its rooms do not share one air"}}
+		return crack{}, []Missing{{Why: source.Because("whole-envelope")}}
 	}
 	return crackOf(e.V.Flow, e.V.At, n), nil
 }

@@ -2,6 +2,7 @@ package room
 
 import (
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -22,9 +23,9 @@ type Use struct {
 // Draw is the most that one collector draws in a use: with its filter clean.
 type Draw struct {
 	Collector *shop.Collector
-	Flow      unit.Flow // through the fan
-	Ends      []End     // what the open ends let in, and what shut gates let by
-	Why       string    // why there is no flow, in words; empty where there is one
+	Flow      unit.Flow     // through the fan
+	Ends      []End         // what the open ends let in, and what shut gates let by
+	Why       source.Reason // why there is no flow; none where there is one
 }
 
 // End is what one end of a duct lets in, at the machine it stands at.

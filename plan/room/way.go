@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -63,12 +64,12 @@ func (k *Reckoning) from(r *Return) {
 
 // greatest finds the most that the collector moves in any use.
 func (r *Return) greatest(uses []Use) {
-	r.Flow = lacking[unit.Flow](Missing{Thing: r.Collector.Name, Why: "no use of it has a flow"})
+	r.Flow = lacking[unit.Flow](Missing{Thing: r.Collector.Name, Why: source.Because("no-flow")})
 	for _, u := range uses {
 		for _, d := range u.Draws {
 			switch {
 			case d.Collector != r.Collector:
-			case d.Why != "":
+			case d.Why.Is():
 				r.Off = append(r.Off, u.Name)
 			case !r.Flow.Known() || d.Flow > r.Flow.V:
 				r.Flow = known(d.Flow)
@@ -85,7 +86,7 @@ func (r *Return) through() Figure[unit.Velocity] {
 	case !r.Flow.Known():
 		return lacking[unit.Velocity](r.Flow.Missing...)
 	case r.Given.V == 0:
-		return lacking[unit.Velocity](Missing{Thing: r.Collector.Name, Why: "the file says that its way back has no area"})
+		return lacking[unit.Velocity](Missing{Thing: r.Collector.Name, Why: source.Because("no-way-back")})
 	}
 	return known(SpeedThrough(r.Flow.V, r.Given.V))
 }

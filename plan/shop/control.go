@@ -17,6 +17,7 @@ type Trigger struct {
 	Threshold  Field[unit.Current]
 	Turns      Field[int]
 	Range      Field[CurrentRange]
+	Draws      Field[unit.Current] // from its chain
 	Readings   []CurrentReading
 	Opens      []*Gate
 	Starts     []*Collector
@@ -88,6 +89,7 @@ type Sensor struct {
 	Name     string
 	At       entry.Place
 	Senses   string
+	Draws    Field[unit.Current] // from its chain
 	High     Level
 	VeryHigh Level
 }

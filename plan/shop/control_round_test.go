@@ -78,6 +78,7 @@ func (p *printer) trigger(v *Trigger) {
 	if v.Range.Stated() {
 		p.line("range", fmt.Sprintf("%q", unit.Amps.Print(p.units, v.Range.V.Low)+" to "+unit.Amps.Print(p.units, v.Range.V.High)))
 	}
+	figure(p, "draws", v.Draws, unit.Amps)
 	var readings []string
 	for _, r := range v.Readings {
 		text := fmt.Sprintf("{ state = %q, mean = %q", r.State, unit.Amps.Print(p.units, r.Mean))
@@ -135,6 +136,7 @@ func (p *printer) sensor(v *Sensor) {
 	if v.Senses != "" {
 		p.line("senses", fmt.Sprintf("%q", v.Senses))
 	}
+	figure(p, "draws", v.Draws, unit.Amps)
 	for key, l := range map[string]Level{"high": v.High, "very_high": v.VeryHigh} {
 		figure(p, key, l.Press, unit.Press)
 		if l.Text != "" {

@@ -106,6 +106,7 @@ type Gate struct {
 	Moving   Field[unit.Current]
 	Stall    Field[unit.Current]
 	Holding  Field[unit.Current]
+	Takes    Field[unit.Power] // while it moves, by a converter of its own
 	Lowest   Field[unit.Voltage]
 	Proves   Field[string]
 	OpenStop Field[string]

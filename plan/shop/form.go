@@ -112,9 +112,9 @@ func (row *Row) Needed() string {
 	case "":
 		return ""
 	case "must":
-		return "needed"
+		return phrase("needed")
 	}
-	return "needed: " + row.Need
+	return phrase("needed where", row.Need)
 }
 
 // TakesWords reports whether the field holds words of the group Of.
@@ -125,11 +125,11 @@ func (row *Row) TakesWords() bool { return row.Kind == "word" || row.Kind == "wo
 func (row *Row) Bounds() string {
 	switch {
 	case row.Least != "" && row.Most != "":
-		return "from " + row.Least + " to " + row.Most
+		return phrase("between", row.Least, row.Most)
 	case row.Least != "":
-		return "at least " + row.Least
+		return phrase("at least", row.Least)
 	case row.Most != "":
-		return "at most " + row.Most
+		return phrase("at most", row.Most)
 	}
 	return ""
 }

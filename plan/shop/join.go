@@ -124,7 +124,7 @@ func (r *reader) angle(j join, alone bool) {
 		d.Entry = r.likelyEntry(j.s, route, known, inLine)
 	}
 	d.Wye = !inLine
-	if left := math.Abs(unit.Six(float64(route - d.Entry))); known && left >= leastElbow {
+	if left := math.Abs(unit.Six(float64(route - d.Entry))); known && IsElbow(unit.Angle(left)) {
 		d.Turns = append(d.Turns, Turn{Angle: unit.Angle(left), At: d.Length, Join: true})
 	}
 }
@@ -132,7 +132,7 @@ func (r *reader) angle(j join, alone bool) {
 // likelyEntry is the fitting taken where the file does not name one.
 func (r *reader) likelyEntry(s *scope, route unit.Angle, known, inLine bool) unit.Angle {
 	widest, row := factor("widest route entry"), factor("wye angle")
-	if inLine || known && float64(route) < leastElbow {
+	if inLine || known && !IsElbow(route) {
 		return 0
 	}
 	angle := unit.Angle(row.Number("value"))

@@ -109,7 +109,7 @@ func (s *scope) outlet(field string, c *Collector) *Outlet {
 	o := &Outlet{Size: measure[unit.Length](t, "size").V, Length: measure[unit.Length](t, "length").V}
 	if t.t.Get("size") == nil {
 		o.Size = c.Inlet
-		t.assume("size", unit.Size.Print(s.r.shop.Units, c.Inlet)+", as the inlet", source.Basis{Mark: source.Practice})
+		t.assume("size", phrase("outlet as inlet", unit.Size.Print(s.r.shop.Units, c.Inlet)), source.Basis{Mark: source.Practice})
 	}
 	material := t.word("material").V
 	rough := measure[unit.Length](t, "roughness")

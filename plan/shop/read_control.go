@@ -18,7 +18,7 @@ func (r *reader) readControls(top *scope) {
 		r.readChain(s)
 	}
 	for _, s := range top.several("sensor") {
-		v := &Sensor{At: s.t.At, Name: s.name("sensor").Name, Senses: s.word("senses").V, High: s.level("high"), VeryHigh: s.level("very_high")}
+		v := &Sensor{At: s.t.At, Name: s.name("sensor").Name, Senses: s.word("senses").V, Draws: measure[unit.Current](s, "draws"), High: s.level("high"), VeryHigh: s.level("very_high")}
 		r.shop.Sensors = append(r.shop.Sensors, v)
 		s.close()
 	}
@@ -33,7 +33,7 @@ func (r *reader) readTrigger(s *scope) {
 		t.close()
 	}
 	v.Threshold, v.Turns = measure[unit.Current](s, "threshold"), s.count("turns")
-	v.Range = s.currents("range")
+	v.Range, v.Draws = s.currents("range"), measure[unit.Current](s, "draws")
 	s.refers("opens", func(thing any) { v.Opens = append(v.Opens, thing.(*Gate)) })
 	s.refers("starts", func(thing any) { v.Starts = append(v.Starts, thing.(*Collector)) })
 	v.StartDelay, v.RunOn = measure[unit.Time](s, "start_delay"), measure[unit.Time](s, "run_on")

@@ -101,7 +101,7 @@ func (r *reader) readRun(s *scope, d *Duct) {
 		d.Turns = append(d.Turns, Turn{Angle: angle})
 	}
 	if len(angles) > 0 {
-		s.assume("fittings", "all at the upstream end", source.Basis{Mark: source.Practice})
+		s.assume("fittings", phrase("fittings unplaced"), source.Basis{Mark: source.Practice})
 	}
 	r.readJoin(s, d)
 }
@@ -140,7 +140,7 @@ func (s *scope) hose(d *Duct) *Hose {
 			row = factor("hose not stretched")
 		}
 		h.Times = row.Number("value")
-		t.assume("stretched", unit.Short(h.Times)+" times the friction of the hose pulled out", row.Basis)
+		t.assume("stretched", phrase("hose drawn", unit.Short(h.Times)), row.Basis)
 	}
 	t.close()
 	return h
@@ -149,7 +149,7 @@ func (s *scope) hose(d *Duct) *Hose {
 // hoseSize says the size of a hose that is taken from its duct.
 func (s *scope) hoseSize(d *Duct) string {
 	if d.Choose {
-		return "the duct's, which is to be chosen"
+		return phrase("hose of a duct to be chosen")
 	}
 	return unit.Size.Print(s.r.shop.Units, d.Bore)
 }

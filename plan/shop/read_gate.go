@@ -20,7 +20,7 @@ func (r *reader) readGates(top *scope) {
 		g.Drive = s.word("drive")
 		g.Travel = measure[unit.Time](s, "travel")
 		g.Moving, g.Stall, g.Holding = measure[unit.Current](s, "moving"), measure[unit.Current](s, "stall"), measure[unit.Current](s, "holding")
-		g.Lowest = measure[unit.Voltage](s, "lowest")
+		g.Takes, g.Lowest = measure[unit.Power](s, "takes"), measure[unit.Voltage](s, "lowest")
 		g.Proves = s.word("proves")
 		g.OpenStop, g.ShutStop = s.text("open_stop"), s.text("shut_stop")
 		g.Leak = s.gateLeak("leak")
@@ -48,7 +48,7 @@ func (r *reader) readLeaks(top *scope) {
 			if on != nil {
 				s.about, _ = on.Value.(string)
 			}
-			s.assume("hole", "not given: a leak that is not reckoned", source.Basis{Mark: source.Practice})
+			s.assume("hole", phrase("no hole"), source.Basis{Mark: source.Practice})
 			continue
 		}
 		r.shop.Leaks = append(r.shop.Leaks, l)

@@ -54,7 +54,7 @@ func (r *reader) readAppliance(s *scope) {
 		r.shop.Appliances = append(r.shop.Appliances, &a)
 	})
 	if s.t.Get("room") == nil {
-		s.assume("room", "any room of the file", source.Basis{Mark: source.Practice})
+		s.assume("room", phrase("no room"), source.Basis{Mark: source.Practice})
 		for _, room := range r.shop.Rooms {
 			anywhere := a
 			anywhere.Room = room

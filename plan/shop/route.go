@@ -36,6 +36,9 @@ func Turned(a, b, c, d Spot) unit.Angle {
 	return unit.Angle(unit.Six(math.Acos(cos) * 180 / math.Pi))
 }
 
+// IsElbow reports whether a turn is as much as the least elbow.
+func IsElbow(turn unit.Angle) bool { return unit.AtLeast(float64(turn), leastElbow) }
+
 // measureRoute is the length of a route and its elbows: turns of less than
 // the least elbow are none.
 func measureRoute(route []Spot) (unit.Length, []Turn) {
@@ -44,7 +47,7 @@ func measureRoute(route []Spot) (unit.Length, []Turn) {
 	for i := 1; i < len(route); i++ {
 		length += distance(route[i-1], route[i])
 		if i+1 < len(route) {
-			if angle := Turned(route[i-1], route[i], route[i], route[i+1]); float64(angle) >= leastElbow {
+			if angle := Turned(route[i-1], route[i], route[i], route[i+1]); IsElbow(angle) {
 				turns = append(turns, Turn{Angle: angle, At: unit.Length(length)})
 			}
 		}

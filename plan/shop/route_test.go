@@ -167,3 +167,13 @@ func TestRises(t *testing.T) {
 		}
 	}
 }
+
+// A turn of 15° is an elbow, one a little less is none; what is 15° in six
+// digits is.
+func TestIsElbow(t *testing.T) {
+	for turn, want := range map[unit.Angle]bool{0: false, 14.9: false, 14.9999: false, 14.99999999: true, 15: true, 15.1: true, 90: true} {
+		if IsElbow(turn) != want {
+			t.Errorf("a turn of %v°: an elbow %v", turn, !want)
+		}
+	}
+}

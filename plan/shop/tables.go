@@ -62,18 +62,18 @@ func Tables() []Table { return tableList }
 // Place says where the table stands in the file, as it is written there.
 func (t Table) Place() string {
 	if t.Stands == Once {
-		return "Once: [" + t.Name + "]."
+		return phrase("once", t.Name)
 	}
 	if t.Stands == Many {
-		return "Any number of times: [[" + t.Name + "]]."
+		return phrase("many", t.Name)
 	}
 	var places []string
 	for _, r := range t.Holders() {
-		place := "in " + r.Table + ": " + r.Field + " = { … }"
+		name := "inside"
 		if r.Kind == "tables" {
-			place += ", or a list of them"
+			name = "inside or list"
 		}
-		places = append(places, place)
+		places = append(places, phrase(name, r.Table, r.Field))
 	}
 	return strings.ToUpper(places[0][:1]) + strings.Join(places, "; ")[1:] + "."
 }

@@ -103,7 +103,6 @@ func (s *scope) strings(field string) []Ref {
 
 // says is what a kind of machine brings, in words.
 func (k *Kind) says() string {
-	text := "throws " + k.Makes + ", " + k.Waste
 	var ports, more []string
 	for _, p := range k.Ports {
 		if p.Standard {
@@ -112,19 +111,19 @@ func (k *Kind) says() string {
 			more = append(more, p.Name)
 		}
 	}
-	text += "; port: " + strings.Join(ports, ", ")
+	text := phrase("kind throws", k.Makes, k.Waste, strings.Join(ports, ", "))
 	if more != nil {
-		text += " (where it has one: " + strings.Join(more, ", ") + ")"
+		text += phrase("kind more ports", strings.Join(more, ", "))
 	}
 	if k.Aliases != nil {
-		text += "; may be called " + orList(quoteAll(k.Aliases))
+		text += phrase("kind aliases", orList(quoteAll(k.Aliases)))
 	}
 	return text
 }
 
 // says is what an elbow costs, in words.
 func (e *ElbowMake) says() string {
-	text := "loss coefficient at 90°: " + unit.Short(e.K90)
+	text := phrase("elbow loss", unit.Short(e.K90))
 	if e.About != "" {
 		text += "; " + e.About
 	}
@@ -134,7 +133,7 @@ func (e *ElbowMake) says() string {
 // conducting says whether a wall conducts.
 func conducting(conducts bool) string {
 	if conducts {
-		return "; conducts"
+		return phrase("wall conducts")
 	}
-	return "; does not conduct"
+	return phrase("wall does not conduct")
 }

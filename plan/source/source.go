@@ -1,78 +1,11 @@
 // Package source knows facts: a value with the document, edition and clause
 // it comes from and a mark that says how it was read, and what a mark allows
-// the book to claim.
+// the book to claim; and why a figure that is asked for is not there.
 //
 // It knows no machine, no duct and no formula. Data tables stand beside the
 // package that reads them; this package reads their rows and keeps the list
 // of documents they name.
 package source
-
-import "fmt"
-
-// Mark says how a figure was come by.
-type Mark uint8
-
-const (
-	Verified Mark = iota + 1 // read in a copy of the document itself
-	Reported                 // read on a page that reports the document
-	Memory                   // known to the trade, not seen in a copy
-	Practice                 // rule of thumb, no published source
-	Computed                 // our own arithmetic from a stated formula
-	Given                    // stated in the shop file by its owner
-)
-
-var marks = map[string]Mark{"V": Verified, "V2": Reported, "M": Memory, "P": Practice, "C": Computed, "G": Given}
-
-// ReadMark reads the short form used in data files: V, V2, M, P, C or G.
-func ReadMark(text string) (Mark, error) {
-	if m, ok := marks[text]; ok {
-		return m, nil
-	}
-	return 0, fmt.Errorf("%q is no mark: want V, V2, M, P, C or G", text)
-}
-
-// String is the word used in JSON and in tables.
-func (m Mark) String() string {
-	switch m {
-	case Verified:
-		return "verified"
-	case Reported:
-		return "as reported"
-	case Memory:
-		return "memory"
-	case Practice:
-		return "practice"
-	case Computed:
-		return "computed"
-	case Given:
-		return "given"
-	}
-	return "unmarked"
-}
-
-// Says is what a page adds behind a figure with this mark; nothing for a
-// figure that was read in the document or given by the owner.
-func (m Mark) Says() string {
-	switch m {
-	case Reported:
-		return "as reported"
-	case Memory:
-		return "from memory, confirm"
-	case Practice:
-		return "common practice"
-	case Computed:
-		return "computed"
-	}
-	return ""
-}
-
-// Decides reports whether a rule figure with this mark may decide met or not
-// met. A figure from memory becomes a question, one from practice advice.
-func (m Mark) Decides() bool { return m == Verified || m == Reported || m == Given }
-
-// Weak reports whether a need that rests on this mark keeps a verdict at
-// thin: the figure is from memory or from practice.
-func (m Mark) Weak() bool { return m == Memory || m == Practice }
 
 // Basis is where a figure stands: a document of the list, its edition, the
 // clause, and the mark.
@@ -82,18 +15,18 @@ type Basis struct {
 	Mark     Mark
 }
 
-// Title is the document's name, or what stands in its place.
-func (b Basis) Title() string {
+// Title is the document's name, or what stands in its place, in plain English.
+func (b Basis) Title() string { return b.TitleIn(english) }
+
+// TitleIn is the document's name, or what stands in its place in a language.
+func (b Basis) TitleIn(w Wording) string {
 	if d, ok := FindDocument(b.Document); ok {
 		return d.Title
 	}
-	switch b.Mark {
-	case Given:
-		return "the shop file"
-	case Practice:
-		return "common practice, no source"
+	if text := b.Mark.in(w, insteadText); text != "" {
+		return text
 	}
-	return "no document"
+	return Mark(0).in(w, insteadText)
 }
 
 // Edition is the document's edition, empty where it has none.
@@ -102,26 +35,33 @@ func (b Basis) Edition() string {
 	return d.Edition
 }
 
-// String is one line for a table: title, edition, clause, and what the mark
-// adds.
-func (b Basis) String() string {
-	text := b.Title()
-	for _, part := range []string{b.Edition(), b.Clause, b.Mark.Says()} {
-		if part != "" && part != text && !(part == "common practice" && b.Document == "") {
+// String is one line in plain English for a table of the terminal: title,
+// edition, clause, and what the mark adds.
+func (b Basis) String() string { return b.In(english) }
+
+// In is the same line in a language.
+func (b Basis) In(w Wording) string {
+	text := b.TitleIn(w)
+	says := b.Mark.in(w, saysText)
+	if b.Mark == Practice && b.Document == "" {
+		says = "" // its title says it
+	}
+	for _, part := range []string{b.Edition(), b.Clause, says} {
+		if part != "" && part != text {
 			text += ", " + part
 		}
 	}
 	return text
 }
 
-// Brief is a few words for a narrow column: the document's short name and
+// BriefIn is a few words for a narrow column: the document's short name and
 // what the mark adds.
-func (b Basis) Brief() string {
+func (b Basis) BriefIn(w Wording) string {
 	d, ok := FindDocument(b.Document)
 	if !ok {
-		return b.Mark.String()
+		return b.Mark.in(w, wordText)
 	}
-	if says := b.Mark.Says(); says != "" {
+	if says := b.Mark.in(w, saysText); says != "" {
 		return d.Short + ", " + says
 	}
 	return d.Short

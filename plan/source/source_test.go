@@ -23,8 +23,8 @@ func TestMarksDecide(t *testing.T) {
 		{"G", Given, true, false, ""},
 	} {
 		mark, err := ReadMark(c.text)
-		if err != nil || mark != c.mark || mark.Decides() != c.decides || mark.Weak() != c.weak || mark.Says() != c.says {
-			t.Errorf("%s: %v %v, decides %v, weak %v, says %q", c.text, mark, err, mark.Decides(), mark.Weak(), mark.Says())
+		if err != nil || mark != c.mark || mark.Decides() != c.decides || mark.Weak() != c.weak || mark.in(english, saysText) != c.says {
+			t.Errorf("%s: %v %v, decides %v, weak %v, says %q", c.text, mark, err, mark.Decides(), mark.Weak(), mark.in(english, saysText))
 		}
 		if mark.String() == "unmarked" {
 			t.Errorf("%s has no word", c.text)
@@ -51,7 +51,7 @@ func TestBasisInWords(t *testing.T) {
 		if got := c.basis.String(); got != c.long {
 			t.Errorf("got %q, want %q", got, c.long)
 		}
-		if got := c.basis.Brief(); got != c.brief {
+		if got := c.basis.BriefIn(english); got != c.brief {
 			t.Errorf("got %q, want %q", got, c.brief)
 		}
 	}

@@ -1,25 +1,34 @@
 package source
 
-import "io/fs"
+import (
+	"io/fs"
+	"strings"
+)
 
 // Table is one embedded data table of a package, one fact a row.
 type Table struct {
-	Name  string // the file's name without its ending
-	About string // what it holds, for a page of sources
-	Rows  []Row
+	Name string // the file's name without its ending
+	Rows []Row
 
 	file string
 }
 
-// MustTable reads NAME.csv among the embedded files of a package. A missing or
-// malformed table is a fault of the program, found when it starts.
-func MustTable(files fs.FS, folder, name, about string, columns ...string) Table {
+// MustTable reads NAME.csv among the embedded files of a package, which must
+// have the columns. A missing or malformed table is a fault of the program,
+// found when it starts. What the table holds is said by a row of the words of
+// the pages, by the table's key.
+func MustTable(files fs.FS, folder, name string, columns ...string) Table {
 	text, err := fs.ReadFile(files, name+".csv")
 	if err != nil {
 		panic("source: " + folder + ": " + err.Error())
 	}
 	file := folder + "/" + name + ".csv"
-	return Table{Name: name, About: about, Rows: MustRows(file, text, columns...), file: file}
+	return Table{Name: name, Rows: MustRows(file, text, columns...), file: file}
+}
+
+// Key is the name of the table with that of its package: "air.friction".
+func (t Table) Key() string {
+	return strings.ReplaceAll(strings.TrimSuffix(t.file, ".csv"), "/", ".")
 }
 
 // Row is the row of a name, of a table with a column name. A missing row is a

@@ -11,8 +11,8 @@ import (
 var data embed.FS
 
 var (
-	residueTable = source.MustTable(data, "takeoff", "residue", "how much room dust and chips take", "name", "value", "unit", "about")
-	filterTable  = source.MustTable(data, "takeoff", "filter", "how much air a filter takes", "name", "value", "unit", "about", "returns")
+	residueTable = source.MustTable(data, "takeoff", "residue", "name", "value", "unit", "about")
+	filterTable  = source.MustTable(data, "takeoff", "filter", "name", "value", "unit", "about", "returns")
 )
 
 // Tables lists the data tables of this package, for a page of sources.

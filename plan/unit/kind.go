@@ -1,6 +1,11 @@
 package unit
 
-import "fmt"
+import (
+	"bytes"
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+)
 
 // Kind names a quantity: what a field of the shop file wants.
 type Kind uint8
@@ -27,49 +32,51 @@ const (
 	KindWire
 )
 
-// kindWords are what messages say about a kind: its name, the name with its
+// kindRow is what the data say of a kind: its name, the name with its
 // article, and two examples, each a number and a unit.
-var kindWords = [...]struct {
-	name, a  string
-	examples [2]string
-}{
-	{"quantity", "a quantity", [2]string{"4 in", "100 mm"}},
-	KindLength:      {"length", "a length", [2]string{"4 in", "100 mm"}},
-	KindArea:        {"area", "an area", [2]string{"260 sq ft", "24 m2"}},
-	KindVolume:      {"volume", "a volume", [2]string{"55 gal", "200 L"}},
-	KindFlow:        {"air flow", "an air flow", [2]string{"350 cfm", "820 m3/h"}},
-	KindVelocity:    {"velocity", "a velocity", [2]string{"4000 fpm", "20 m/s"}},
-	KindPressure:    {"pressure", "a pressure", [2]string{"2.5 inwg", "600 Pa"}},
-	KindDensity:     {"density", "a density", [2]string{"0.075 lb/ft3", "1.2 kg/m3"}},
-	KindViscosity:   {"viscosity", "a viscosity", [2]string{"1.8e-5 Pa s", "0.018 cP"}},
-	KindTemperature: {"temperature", "a temperature", [2]string{"65 F", "18 C"}},
-	KindPower:       {"power", "a power", [2]string{"3 hp", "2.2 kW"}},
-	KindCurrent:     {"current", "a current", [2]string{"17 A", "40 mA"}},
-	KindVoltage:     {"voltage", "a voltage", [2]string{"230 V", "24 V"}},
-	KindResistance:  {"resistance", "a resistance", [2]string{"3 ohm", "1 kohm"}},
-	KindTime:        {"time", "a time", [2]string{"4 s", "14 min"}},
-	KindAngle:       {"angle", "an angle", [2]string{"45 deg", "45°"}},
-	KindSound:       {"sound level", "a sound level", [2]string{"92 dBA", "92 dB(A)"}},
-	KindInertia:     {"moment of inertia", "a moment of inertia", [2]string{"4 lb ft2", "0.17 kg m2"}},
-	KindWire:        {"conductor size", "a conductor size", [2]string{"18 AWG", "0.75 mm2"}},
+type kindRow struct {
+	name, phrase string
+	examples     [2]string
+}
+
+//go:embed kinds.csv
+var kindsData []byte
+
+// kindRows are the rows of the kinds, in the order of their constants; the
+// first is that of no kind.
+var kindRows = mustKinds(kindsData)
+
+func mustKinds(data []byte) []kindRow {
+	records, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	if err != nil || len(records) != int(KindWire)+2 {
+		panic(fmt.Sprintf("unit: kinds.csv: %d rows, %v", len(records), err))
+	}
+	var list []kindRow
+	for _, r := range records[1:] {
+		list = append(list, kindRow{r[0], r[1], [2]string{r[2], r[3]}})
+	}
+	return list
+}
+
+// row is the row of a kind.
+func (k Kind) row() kindRow {
+	if int(k) >= len(kindRows) {
+		k = 0
+	}
+	return kindRows[k]
 }
 
 // Kinds lists every kind, in the order of their constants.
 func Kinds() []Kind {
-	kinds := make([]Kind, 0, len(kindWords)-1)
-	for k := KindLength; int(k) < len(kindWords); k++ {
+	kinds := make([]Kind, 0, len(kindRows)-1)
+	for k := KindLength; int(k) < len(kindRows); k++ {
 		kinds = append(kinds, k)
 	}
 	return kinds
 }
 
 // String is the kind's name in plain words: "length", "air flow".
-func (k Kind) String() string {
-	if int(k) >= len(kindWords) {
-		k = 0
-	}
-	return kindWords[k].name
-}
+func (k Kind) String() string { return k.row().name }
 
 // Example is two quantities of the kind, as a message shows them:
 // "4 in" or "100 mm", quotes included.
@@ -78,20 +85,10 @@ func (k Kind) Example() string {
 	return fmt.Sprintf(`"%s" or "%s"`, e[0], e[1])
 }
 
-func (k Kind) examples() [2]string {
-	if int(k) >= len(kindWords) {
-		k = 0
-	}
-	return kindWords[k].examples
-}
+func (k Kind) examples() [2]string { return k.row().examples }
 
 // phrase is the name with its article: "an air flow".
-func (k Kind) phrase() string {
-	if int(k) >= len(kindWords) {
-		k = 0
-	}
-	return kindWords[k].a
-}
+func (k Kind) phrase() string { return k.row().phrase }
 
 // Kind of a length.
 func (Length) Kind() Kind { return KindLength }

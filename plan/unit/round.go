@@ -77,11 +77,24 @@ func printed(x float64, deciding int, f format) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return none
 	}
+	n := f.rounded(x, deciding)
+	return n.print(f.decimalsOf(n), f.trim)
+}
+
+// rounded is a finite number as the format prints it, rounded first to the
+// digits that decide.
+func (f format) rounded(x float64, deciding int) figures {
 	n := figuresOf(x, deciding)
-	decimals := f.decimals
 	if f.digits > 0 {
 		n = n.round(min(f.decimals, f.digits-n.size()))
-		decimals = min(f.decimals, max(0, f.digits-n.size()))
 	}
-	return n.round(max(0, decimals)).print(max(0, decimals), f.trim)
+	return n.round(f.decimalsOf(n))
+}
+
+// decimalsOf is how many decimals a rounded number may have.
+func (f format) decimalsOf(n figures) int {
+	if f.digits > 0 {
+		return max(0, min(f.decimals, f.digits-n.size()))
+	}
+	return max(0, f.decimals)
 }

@@ -28,6 +28,7 @@ type column struct {
 	unit        string
 	per, offset float64 // value in SI = (number + offset) × per
 	format      format
+	larger      []column // the units it prints large values in, the largest first
 }
 
 // in is a column of a unit of the table. It panics on a unit the table does
@@ -39,7 +40,29 @@ func in(name string, f format) column {
 	}
 	per, _ := d.factor.Float64()
 	offset, _ := d.offset.Float64()
-	return column{name, per, offset, f}
+	return column{unit: name, per: per, offset: offset, format: f}
+}
+
+// upward prints a value that fills one of the larger units in that unit, the
+// largest first.
+func (c column) upward(names ...string) column {
+	for _, name := range names {
+		c.larger = append(c.larger, in(name, c.format))
+	}
+	return c
+}
+
+// fit is the column a value is printed in where its unit stands beside it.
+func (c column) fit(si float64) column {
+	if math.IsNaN(si) || math.IsInf(si, 0) {
+		return c
+	}
+	for _, l := range c.larger {
+		if n := l.format.rounded(l.number(Six(si)), sixDigits); n.figs != "" && n.size() > 0 {
+			return l
+		}
+	}
+	return c
 }
 
 // both prints in the same unit in either system.
@@ -62,9 +85,10 @@ func (s Scale[Q]) Unit(sys System) string { return s.column(sys).unit }
 // Figure is the number alone: "1040".
 func (s Scale[Q]) Figure(sys System, q Q) string { return s.column(sys).figure(float64(q)) }
 
-// Print is the number with its unit: "1040 cfm".
+// Print is the number with its unit: "1040 cfm". Where the scale has larger
+// units, a large value stands in one of them: "50 Mohm".
 func (s Scale[Q]) Print(sys System, q Q) string {
-	c := s.column(sys)
+	c := s.column(sys).fit(float64(q))
 	if c.unit == "°" {
 		return c.figure(float64(q)) + c.unit
 	}

@@ -108,6 +108,41 @@ func TestScales(t *testing.T) {
 	}
 }
 
+// A resistance stands in the largest unit that its printed figure fills; the
+// figure alone and a pair stay in the scale's own unit.
+func TestLargeResistances(t *testing.T) {
+	for _, c := range []struct {
+		ohms float64
+		want string
+	}{
+		{0, "0 ohm"}, {0.05, "0.05 ohm"}, {3, "3 ohm"}, {999, "999 ohm"}, {999.4, "999 ohm"},
+		{999.5, "1 kohm"}, {1000, "1 kohm"}, {1500, "1.5 kohm"}, {47000, "47 kohm"}, {999000, "999 kohm"},
+		{999499, "999 kohm"}, {999500, "1 Mohm"}, {1e6, "1 Mohm"}, {5e7, "50 Mohm"}, {2.5e9, "2500 Mohm"},
+		{math.NaN(), "— ohm"}, {math.Inf(1), "— ohm"},
+	} {
+		if got := Ohms.Print(US, Resistance(c.ohms)); got != c.want {
+			t.Errorf("%v ohm prints %q, want %q", c.ohms, got, c.want)
+		}
+		if got := Ohms.Print(Metric, Resistance(c.ohms)); got != c.want {
+			t.Errorf("%v ohm prints %q in metric, want %q", c.ohms, got, c.want)
+		}
+		if y, err := Read[Resistance](c.want); err == nil && math.Abs(float64(y)-c.ohms) > 0.0051*c.ohms {
+			t.Errorf("%q reads as %v, far from %v", c.want, y, c.ohms)
+		} else if err != nil && !math.IsNaN(c.ohms) && !math.IsInf(c.ohms, 0) {
+			t.Error(err)
+		}
+	}
+	if got := Ohms.Figure(US, 5e7) + " " + Ohms.Unit(US); got != "50000000 ohm" {
+		t.Errorf("figure and unit apart: %q", got)
+	}
+	if a, b := Ohms.Pair(US, 999999, 1e6); a != "999999" || b != "1000000" {
+		t.Errorf("a pair: %q, %q", a, b)
+	}
+	if got := Volts.Print(US, 5e7); got != "50000000 V" {
+		t.Errorf("a scale without larger units prints %q", got)
+	}
+}
+
 // Two values that are one after Six print as one, even where the unit's own
 // digits would part them: here both decide as 20.3454 m/s.
 func TestFigureGoesThroughSix(t *testing.T) {

@@ -15,6 +15,8 @@ var (
 	Floor = Scale[Area]{in("sq ft", upTo(1)), in("m²", upTo(2))}
 	// Bin is for what a bin or drum holds.
 	Bin = Scale[Volume]{in("gal", fixed(0)), in("L", fixed(0))}
+	// Heap is for small heaps of chips.
+	Heap = Scale[Volume]{in("gal", threeUpTo(2)), in("L", threeUpTo(2))}
 	// Room is for the air of a room.
 	Room = Scale[Volume]{in("cu ft", fixed(0)), in("m³", upTo(1))}
 	// Air is for air flows.
@@ -42,7 +44,7 @@ var (
 	// Volts is for voltages.
 	Volts = both[Voltage](in("V", upTo(2)))
 	// Ohms is for resistances.
-	Ohms = both[Resistance](in("ohm", threeUpTo(4)))
+	Ohms = both[Resistance](in("ohm", threeUpTo(4)).upward("Mohm", "kohm"))
 	// Seconds is for times of gates, fans and air.
 	Seconds = both[Time](in("s", threeUpTo(2)))
 	// Minutes is for filling times.

@@ -6,6 +6,7 @@ import (
 
 	"dustbook/plan"
 	"dustbook/plan/control"
+	"dustbook/plan/control/chain"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -62,23 +63,36 @@ func (d *chainPen) gather() {
 	if v := d.p.Shop.Control.Supply; v.Known() {
 		supply = wording.Text("chain.supply-of", unit.Volts.Print(d.p.Shop.Units, v.V))
 	}
-	d.add(d.p.Control.SupplyTag(), supply, "", 0)
-	for _, s := range d.chain.Stops {
+	d.add(d.p.Control.SupplyTag(), supply, "", "", 0)
+	for i, s := range d.chain.Stops {
 		tag, kind := "", wording.Text("chain.device")
 		if v := d.p.Control.OnStop(s); v != nil {
-			tag, kind = v.Tag, v.Kind.String()
+			tag, kind = v.Tag, wording.Text("device."+v.Kind.Key())
 			if v.Gate != nil && d.p.Control.Drive(v.Gate) == control.ByHand {
 				kind = wording.Text("chain.by-hand", kind)
 			}
 		}
-		d.add(tag, kind, s.Device(), s.Cable)
+		d.add(tag, kind, s.Device(), d.volts(i), s.Cable)
 	}
 	for _, v := range d.devices {
 		d.tall = max(d.tall, v.says.height()+200)
 	}
 }
 
-func (d *chainPen) add(tag, kind, name string, run unit.Length) {
+// volts says what a stop's device gets at the worst; nothing where that is not
+// known or it needs none.
+func (d *chainPen) volts(stop int) string {
+	n := d.p.Chains.Of(d.chain).Nodes[stop]
+	switch {
+	case !n.Solved || !n.Judged:
+		return ""
+	case n.Verdict == chain.Short:
+		return wording.Text("chain.too-little", unit.Volts.Print(d.p.Shop.Units, n.Volts))
+	}
+	return wording.Text("chain.at-least", unit.Volts.Print(d.p.Shop.Units, n.Volts))
+}
+
+func (d *chainPen) add(tag, kind, name, volts string, run unit.Length) {
 	b := writing(tag, true, plainText, deviceText, 1)
 	says := writing(kind, false, plainText, deviceText, 2)
 	b.lines = append(b.lines, says.lines...)
@@ -91,6 +105,11 @@ func (d *chainPen) add(tag, kind, name string, run unit.Length) {
 		}
 	} else {
 		full = drawable(tag + " " + kind)
+	}
+	if volts != "" {
+		gets := writing(volts, false, plainText, deviceText, 2)
+		b.lines = append(b.lines, gets.lines...)
+		full += ", " + volts
 	}
 	d.devices = append(d.devices, chainDevice{b, full, run})
 }

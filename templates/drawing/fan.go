@@ -70,7 +70,7 @@ func pointsOf(p *plan.Plan, c *shop.Collector) []Point {
 			if r.Collector != c {
 				continue
 			}
-			v := Point{Use: u.Name, Filter: r.Filter, Flow: r.Flow, Static: r.Static, Why: r.Why, Result: r}
+			v := Point{Use: u.Name, Filter: r.Filter, Flow: r.Flow, Static: r.Static, Why: wording.Because(r.Why), Result: r}
 			if r.OnCurve {
 				if !counted {
 					number, counted = number+1, true

@@ -226,7 +226,7 @@ func TestOffCurve(t *testing.T) {
 			}
 			found = true
 			svg := string(board.Plan(r, "x"))
-			if u.Kind != duct.DuctOff && !strings.Contains(svg, r.Why) {
+			if u.Kind != duct.DuctOff && !strings.Contains(svg, r.Why.String()) {
 				t.Errorf("%s: does not say %q", u.Name, r.Why)
 			}
 			svg2, points := drawing.FanChart(p, r.Collector, "y")

@@ -18,14 +18,21 @@ func Isometric(p *plan.Plan, c *shop.Collector, id string) SVG { return NewBoard
 
 // Isometric draws the ducts of a collector in true isometric, 30 degrees, from
 // their routes: ducts to width, those that take in others edged heavily;
-// at each stretch its number (see InOrder), size and, where there is room for
-// all, length; rises and drops as they are; gates as marks; machines as labelled ends. Of two ducts that
+// at each stretch its number (see InOrder), size and length; rises and drops
+// as they are; gates as marks; machines as labelled ends. Of two ducts that
 // cross without joining, the one nearer to the eye is drawn through, with a
 // gap in the other. Floors are outlined faintly. Ducts without a route stand
 // below as a tree in order, to no scale. A machine leads to its use.
 func (b *Board) Isometric(c *shop.Collector, id string) SVG {
+	svg, _ := b.IsometricBare(c, id)
+	return svg
+}
+
+// IsometricBare draws an isometric and counts the stretches that had no room
+// for their length, which is left out there.
+func (b *Board) IsometricBare(c *shop.Collector, id string) (svg SVG, bare int) {
 	s := b.isometric(c)
-	return s.frame(id, wording.Text("drawing.iso.title", drawable(c.Name)), s.desc(), margin)
+	return s.frame(id, wording.Text("drawing.iso.title", drawable(c.Name)), s.desc(), margin), s.bare()
 }
 
 // isometric is one collector's ducts while they are drawn.
@@ -41,26 +48,22 @@ type isometric struct {
 // isometric is the drawing at the size that fits its labels.
 func (b *Board) isometric(c *shop.Collector) *isometric {
 	eye, turned := bestEye(b.plan.Shop, c)
-	type size struct {
-		step  int
-		brief bool
-	}
-	laid := map[size]*isometric{}
-	step, brief := fitting(func(step int, brief bool, wait *patience) (int, bool) {
-		s := b.newIsometric(c, eye, growths[step], brief, wait)
+	laid := map[int]*isometric{}
+	step := growthFor(func(step int, wait *patience) (int, bool) {
+		s := b.newIsometric(c, eye, growths[step], wait)
 		if wait.lost() {
 			return 0, false
 		}
-		laid[size{step, brief}] = s
+		laid[step] = s
 		return s.strain(), true
 	})
-	best := laid[size{step, brief}]
+	best := laid[step]
 	best.draw(turned)
 	return best
 }
 
-func (b *Board) newIsometric(c *shop.Collector, from eye, growth float64, brief bool, wait *patience) *isometric {
-	s := &isometric{sheet: &sheet{board: b, brief: brief, shop: b.plan.Shop, sys: b.plan.Shop.Units}, collector: c, eye: from}
+func (b *Board) newIsometric(c *shop.Collector, from eye, growth float64, wait *patience) *isometric {
+	s := &isometric{sheet: &sheet{board: b, shop: b.plan.Shop, sys: b.plan.Shop.Units}, collector: c, eye: from}
 	if s.wait = wait; wait != nil {
 		wait.strained = s.strained
 	}
@@ -120,7 +123,19 @@ func (s *isometric) findFloors() {
 	}
 }
 
-// strain counts the labels that lie on a duct or stand far off.
+// bare counts the stretches whose label leaves the length out.
+func (s *isometric) bare() int {
+	count := 0
+	for _, l := range s.words {
+		if l.short() {
+			count++
+		}
+	}
+	return count
+}
+
+// strain counts the labels that lie on a duct, stand far off or leave the
+// length out.
 func (s *isometric) strain() int {
 	count := 0
 	for _, l := range s.labels {
@@ -131,9 +146,10 @@ func (s *isometric) strain() int {
 	return count
 }
 
-// strained reports whether a label lies on a duct or stands far off.
+// strained reports whether a label lies on a duct, stands far off or leaves
+// the length out.
 func (s *isometric) strained(l *label) bool {
-	return l.far() || s.lie(l.box, l, never) >= floorCost*3
+	return l.short() || l.far() || s.lie(l.box, l, never) >= floorCost*3
 }
 
 // desc says in words what the drawing shows.
@@ -160,7 +176,12 @@ func (s *isometric) desc() string {
 
 // lengthOf is a stretch's size and length: "5 in · 12 ft".
 func (s *sheet) lengthOf(stretch *shop.Stretch) string {
-	return s.sizeOf(stretch.Duct) + " · " + unit.Run.Print(s.sys, unit.Length(unit.Six(float64(stretch.Length()))))
+	return s.sizeOf(stretch.Duct) + " · " + s.longOf(stretch)
+}
+
+// longOf is a stretch's length: "12 ft".
+func (s *sheet) longOf(stretch *shop.Stretch) string {
+	return unit.Run.Print(s.sys, unit.Length(unit.Six(float64(stretch.Length()))))
 }
 
 // portName is a machine's name, with its port where it has several.

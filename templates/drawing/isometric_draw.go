@@ -48,22 +48,23 @@ func (s *isometric) placeWords() {
 	s.words = labels
 }
 
-// stretchLabel is a stretch's number, size and length, on one line or two; on
-// a brief drawing its number and size.
+// bareCost is what it costs to leave a stretch's length out: more than any
+// place near by, less than a leader across the sheet or a broken duct.
+const bareCost = 1200
+
+// stretchLabel is a stretch's number, size and length, on one line or two;
+// where there is no room for the length, without it.
 func (s *isometric) stretchLabel(p *pipe, piece *stretchPiece) *label {
-	number := s.numberOf(piece.stretch)
-	l := &label{near: 120, dot: true, pad: 25}
-	if s.brief {
-		l.block = block{size: smallText, ink: dark, lines: [][]run{{{number + ": ", true, ""}, {s.sizeOf(p.duct), false, ""}}}}
-		l.anchors = s.alongPiece(p, piece.from, piece.to, p.width/2+20)
-		return l
-	}
-	one := block{size: smallText, ink: dark, lines: [][]run{{{number + ": ", true, ""}, {s.lengthOf(piece.stretch), false, ""}}}}
-	long := unit.Run.Print(s.sys, unit.Length(unit.Six(float64(piece.stretch.Length()))))
-	two := block{size: smallText, ink: dark, lines: [][]run{{{number + ": ", true, ""}, {s.sizeOf(p.duct), false, ""}}, {{long, false, ""}}}}
-	l.block, l.forms = one, []form{{block: one, shown: one}, {block: two, shown: two, cost: 60}}
-	l.anchors = s.alongPiece(p, piece.from, piece.to, p.width/2+20)
-	return l
+	number := run{s.numberOf(piece.stretch) + ": ", true, ""}
+	set := func(lines ...[]run) block { return block{size: smallText, ink: dark, lines: lines} }
+	size, long := run{s.sizeOf(p.duct), false, ""}, run{s.longOf(piece.stretch), false, ""}
+	one := set([]run{number, {s.lengthOf(piece.stretch), false, ""}})
+	two := set([]run{number, size}, []run{long})
+	bare := set([]run{number, size})
+	// The bare form is tried first: what it costs bounds the search for the others.
+	return &label{near: 120, dot: true, pad: 25, block: bare, bare: 1,
+		forms:   []form{{block: bare, shown: bare, cost: bareCost}, {block: one, shown: one}, {block: two, shown: two, cost: 60}},
+		anchors: s.alongPiece(p, piece.from, piece.to, p.width/2+20)}
 }
 
 // draw draws the whole isometric, from the floor up.
@@ -197,8 +198,8 @@ func (s *isometric) isoNotes(turned bool) []string {
 		return []string{wording.Text("drawing.iso.none", drawable(s.collector.Name))}
 	}
 	list := []string{wording.Text("drawing.iso.numbers")}
-	if s.brief {
-		list[0] = wording.Text("drawing.iso.brief")
+	if bare := s.bare(); bare > 0 {
+		list[0] = wording.Count("drawing.iso.bare", bare)
 	}
 	if len(s.pipes) > 0 {
 		list = append(list, wording.Text("drawing.iso.eye", wording.Text("drawing.iso.corner."+s.eye.from(turned))))

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"dustbook/content"
+	"dustbook/plan"
+	"dustbook/plan/entry"
 	"dustbook/plan/shop"
 )
 
@@ -52,52 +55,97 @@ func TestIsometricLabelsMeetNothingAnywhere(t *testing.T) {
 	}
 }
 
+// crowded is a main with so many drops half a foot apart.
+func crowded(t *testing.T, drops int) *plan.Plan {
+	t.Helper()
+	text := "[shop]\nname = \"Crowd\"\n[[collector]]\nname = \"Fan\"\nat = [0, 0]\ninlet = \"8 in\"\nclaims = { flow = \"1600 cfm\", suction = \"11 inwg\" }\n" +
+		fmt.Sprintf("[[duct]]\nname = \"Main\"\nto = \"Fan\"\nsize = \"6 in\"\nroute = [[%v, 0, 9], [0, 0, 9]]\n", float64(drops)/2+2)
+	for i := range drops {
+		text += fmt.Sprintf("[[duct]]\nname = \"Drop %d\"\nto = \"Main\"\nsize = \"4 in\"\nroute = [[%v, 2, 5], [%[2]v, 2, 9], [%[2]v, 0, 9]]\n", i+1, float64(i)/2+1)
+	}
+	return read(t, "crowd", []byte(text))
+}
+
+// read is the plan of a shop file.
+func read(t *testing.T, name string, text []byte) *plan.Plan {
+	t.Helper()
+	s, problems := shop.Read(name, text)
+	if s == nil {
+		t.Fatal(problems)
+	}
+	return plan.Make(s, nil, entry.Date{})
+}
+
 // TestEveryStretchHasItsWords checks that each stretch of a routed duct is
-// labelled once with its number, size and length, on a brief drawing without
-// the length, and that the description names all of them with it.
+// labelled once with its number, size and length, and that the description
+// names all of them; where a drawing is so crowded that lengths are left out,
+// that it counts them and says so, and that no other does.
 func TestEveryStretchHasItsWords(t *testing.T) {
-	brief := map[bool]int{}
-	for _, name := range []string{"hall", "works", "words"} {
-		p := loaded(t, name)
-		for _, c := range p.Shop.Collectors {
-			s := NewBoard(p).isometric(c)
-			brief[s.brief]++
-			if notes := strings.Join(s.isoNotes(false), " "); strings.Contains(notes, "the table has its length") != s.brief {
-				t.Errorf("%s: brief %v, but it says: %s", c.Name, s.brief, notes)
+	for _, c := range []struct {
+		name string
+		p    *plan.Plan
+		bare bool
+	}{
+		{"hall", loaded(t, "hall"), false}, {"works", loaded(t, "works"), false}, {"words", loaded(t, "words"), false},
+		{"school", read(t, "school", content.Example()), false}, {"small", read(t, "small", content.Small()), false},
+		{"a few drops", crowded(t, 3), false}, {"a crowd", crowded(t, 24), true},
+	} {
+		for _, collector := range c.p.Shop.Collectors {
+			s := NewBoard(c.p).isometric(collector)
+			full, bare := s.said(t)
+			if bare != s.bare() || full+bare != len(s.numbers)-s.unrouted() {
+				t.Errorf("%s: %d stretches in full, %d without length, counted as %d, of %d", c.name, full, bare, s.bare(), len(s.numbers))
 			}
-			seen := map[string]int{}
-			for _, l := range s.words {
-				seen[l.block.text()]++
+			if (bare > 0) != c.bare {
+				t.Errorf("%s: %d stretches without their length", c.name, bare)
+			}
+			notes := strings.Join(s.isoNotes(false), " ")
+			if says := fmt.Sprintf("%d had no room for their lengths", bare); strings.Contains(notes, "no room") != c.bare || c.bare && !strings.Contains(notes, says) {
+				t.Errorf("%s: %d without length, but it says: %s", c.name, bare, notes)
 			}
 			desc := s.desc()
-			for i, stretch := range InOrder(p.Shop, c) {
-				says := fmt.Sprintf("%d: %s", i+1, s.lengthOf(stretch))
-				if s.brief {
-					says = fmt.Sprintf("%d: %s", i+1, s.sizeOf(stretch.Duct))
-				}
-				both := seen[says]
-				if two := strings.Replace(says, " · ", " ", 1); two != says {
-					both += seen[two] // on two lines
-				}
-				if want := min(1, len(stretch.Duct.Route)); both != want {
-					t.Errorf("%s: %q stands %d times, not %d", name, says, both, want)
-				}
+			for i, stretch := range InOrder(c.p.Shop, collector) {
 				if !strings.Contains(desc, fmt.Sprintf("%d %s, %s", i+1, stretch.Name(), s.lengthOf(stretch))) {
-					t.Errorf("%s: the description leaves out %d %s", name, i+1, stretch.Name())
+					t.Errorf("%s: the description leaves out %d %s", c.name, i+1, stretch.Name())
 				}
-			}
-			for _, d := range ductsOf(p.Shop, c) {
-				for _, g := range d.Gates {
+				for _, g := range stretch.Gates {
 					if !strings.Contains(desc, g.Name) {
-						t.Errorf("%s: the description leaves out %s", name, g.Name)
+						t.Errorf("%s: the description leaves out %s", c.name, g.Name)
 					}
 				}
 			}
 		}
 	}
-	if brief[true] == 0 || brief[false] == 0 {
-		t.Errorf("%v drawings are brief, this test needs both", brief)
+}
+
+// said counts the stretches that are labelled with their length and without.
+func (s *isometric) said(t *testing.T) (full, bare int) {
+	t.Helper()
+	seen := map[string]int{}
+	for _, l := range s.words {
+		seen[l.block.text()]++
 	}
+	for i, stretch := range InOrder(s.shop, s.collector) {
+		number := fmt.Sprintf("%d: ", i+1)
+		one := seen[number+s.lengthOf(stretch)] + seen[number+strings.Replace(s.lengthOf(stretch), " · ", " ", 1)]
+		short := seen[number+s.sizeOf(stretch.Duct)]
+		if want := min(1, len(stretch.Duct.Route)); one+short != want {
+			t.Errorf("%s stands %d times in full and %d times without length, not %d times", stretch.Name(), one, short, want)
+		}
+		full, bare = full+one, bare+short
+	}
+	return full, bare
+}
+
+// unrouted counts the stretches of ducts without a route.
+func (s *isometric) unrouted() int {
+	count := 0
+	for stretch := range s.numbers {
+		if len(stretch.Duct.Route) == 0 {
+			count++
+		}
+	}
+	return count
 }
 
 // TestNumbersRunOutwards checks that a stretch has a higher number than what

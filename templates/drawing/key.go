@@ -103,7 +103,7 @@ func (s *sheet) notes() []string {
 	var list []string
 	for _, r := range s.results {
 		if !r.OnCurve {
-			list = append(list, wording.Text("drawing.off-of", r.Collector.Name, r.Why))
+			list = append(list, wording.Text("drawing.off-of", r.Collector.Name, wording.Because(r.Why)))
 		}
 	}
 	if s.why != "" {

@@ -23,6 +23,7 @@ type label struct {
 	light  bool   // nothing is bold, though it takes the room
 	forms  []form // other ways to set it; the block is the first
 	form   int    // the one taken
+	bare   int    // how many forms, from the first, say less than the others
 	cost   int
 	taken  *taken // how it came to stand there; nil while it has no place
 	seen   box    // what mattered when it looked for its place
@@ -44,6 +45,9 @@ type form struct {
 	cost         int
 	most         int // the width it was set to
 }
+
+// short reports whether a label stands in a form that says less than others.
+func (l *label) short() bool { return l.form < l.bare }
 
 // anchor is a spot a label may stand for: how far labels keep from it, and
 // what it costs to take it.

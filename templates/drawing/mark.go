@@ -93,6 +93,25 @@ var marks = []mark{
 		p.line(strandLook, "", at, at.moved(sampleWide, 0))
 		p.circle(look{fill: paper, line: dark, weight: 22}, "", at.moved(sampleWide/2, 0), 90)
 	}},
+	{"lane-on", func(p *pen, at spot) {
+		p.line(laneLook, "", at.moved(0, 90), at.moved(130, 90), at.moved(130, -90), at.moved(290, -90), at.moved(290, 90), at.moved(sampleWide, 90))
+	}},
+	{"lane-moves", func(p *pen, at spot) {
+		p.line(laneLook, "", at.moved(0, 90), at.moved(100, 90), at.moved(320, -90), at.moved(sampleWide, -90))
+	}},
+	{"lane-guide", func(p *pen, at spot) {
+		p.line(guideLook, "", at.moved(sampleWide/2, -100), at.moved(sampleWide/2, 100))
+	}},
+	{"lane-unproven", func(p *pen, at spot) {
+		p.line(laneLook, "", at, at.moved(sampleWide, 0))
+		p.circle(look{fill: paper, line: dark, weight: 14}, "", at, 55)
+	}},
+	{"lane-coasts", func(p *pen, at spot) { p.line(strandLook, "", at.moved(0, -90), at.moved(sampleWide, 90)) }},
+	{"lane-waits", func(p *pen, at spot) { p.line(waitLook, "", at, at.moved(sampleWide, 0)) }},
+	{"lane-break", func(p *pen, at spot) {
+		p.line(restLook, "", at, at.moved(sampleWide, 0))
+		drawBreak(p, at.moved(sampleWide/2, 0))
+	}},
 	{"linked", func(p *pen, at spot) { p.line(linkedLook, "", at, at.moved(sampleWide, 0)) }},
 }
 

@@ -95,6 +95,10 @@ func TestKeyHoldsEverythingDrawn(t *testing.T) {
 	}
 	check(chainKey(), "")
 	check(starterKey(), Starter(nil, "t"))
+	told := &lanePen{story: Story()}
+	told.gather(StoryNames)
+	told.draw()
+	check(told.key(), SVG(string(told.out)))
 	for _, r := range loaded(t, "hall").Air.Uses[0].Results {
 		for _, port := range r.Ports {
 			c := &profile{}
@@ -235,6 +239,7 @@ func everyDrawing(p *plan.Plan) map[string]SVG {
 	for _, c := range p.Shop.Chains {
 		list["chain "+c.Name] = Chain(p, c, "c")
 	}
+	list["lanes"] = Lanes(Story(), StoryNames, "Saw", "l")
 	list["starter"] = Starter([]string{"Planer running"}, "t")
 	return list
 }

@@ -143,7 +143,7 @@ func planDesc(p *plan.Plan, r *duct.Result) string {
 	}
 	says = append(says, wording.Text("drawing.plan.gates", listed(open, name), listed(shut, name)))
 	if !r.OnCurve {
-		says = append(says, wording.Text("drawing.off", r.Why))
+		says = append(says, wording.Text("drawing.off", wording.Because(r.Why)))
 	}
 	return strings.Join(says, " ")
 }

@@ -133,7 +133,7 @@ func (c *profile) take(p *plan.Plan, r *duct.Result, port *shop.Port) string {
 	case r.Collector != port.Duct.Collector:
 		return wording.Text("chart.run.not-run", drawable(port.Duct.Collector.Name))
 	case !r.OnCurve:
-		return wording.Text("drawing.off", r.Why)
+		return wording.Text("drawing.off", wording.Because(r.Why))
 	}
 	far := unit.Length(0)
 	if h := port.Duct.Hose; h != nil {

@@ -48,7 +48,7 @@ func (s *sheet) setUse(r *duct.Result) {
 			runs[one.Collector] = true
 		}
 		if r.Collector == nil {
-			s.why = r.Why
+			s.why = wording.Because(r.Why)
 		}
 	}
 	s.open = openStretches(s.shop, s.use, runs)

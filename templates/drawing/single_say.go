@@ -92,7 +92,7 @@ func (s *single) title() string {
 func (s *single) desc() string {
 	var says []string
 	if !s.result.OnCurve {
-		says = append(says, wording.Text("drawing.off", s.result.Why))
+		says = append(says, wording.Text("drawing.off", wording.Because(s.result.Why)))
 	}
 	var way []string
 	for _, stretch := range InOrder(s.shop, s.collector) {
@@ -158,7 +158,7 @@ func (s *single) singleNotes() []string {
 		list = []string{wording.Text("drawing.iso.none", drawable(s.collector.Name))}
 	}
 	if !s.result.OnCurve {
-		return append(list, wording.Text("drawing.off", s.result.Why))
+		return append(list, wording.Text("drawing.off", wording.Because(s.result.Why)))
 	}
 	if len(s.numbers) > 0 {
 		list = append(list, wording.Text("chart.single.pressures"))

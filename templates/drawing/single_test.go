@@ -206,7 +206,7 @@ func TestSingleOffCurve(t *testing.T) {
 			}
 			seen = true
 			root := parse(t, drawing.Single(p, r, "s"))
-			said := strings.Contains(root.inner[1].text, r.Why)
+			said := strings.Contains(root.inner[1].text, r.Why.String())
 			for _, v := range textsOf(t, root) {
 				if strings.HasPrefix(v.text, "total ") {
 					t.Errorf("%s: has figures: %q", u.Name, v.text)

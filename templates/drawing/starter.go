@@ -15,7 +15,7 @@ const (
 
 // The lines of a circuit: what is wired, and what moves together.
 var (
-	strandLook   = look{line: dark, weight: 14}
+	strandLook = look{line: dark, weight: 14}
 	barLook    = look{line: dark, weight: 26}
 	linkedLook = look{line: soft, weight: 9, dash: "3 4"}
 )

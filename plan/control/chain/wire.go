@@ -1,0 +1,73 @@
+package chain
+
+import (
+	"dustbook/plan/control"
+	"dustbook/plan/shop"
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
+
+// Wire is one run of cable: what to cut, to strip, to label and to pull.
+type Wire struct {
+	Number     int
+	From, To   *control.Device
+	Conductors int
+	Size       string      // of each conductor, as the file writes it
+	Length     unit.Length // one way
+	Slack      unit.Length // to add, both ends together
+	Contacts   int         // to make
+
+	// Bare length for a screw or spring terminal. The device's own
+	// instructions come first.
+	StripLeast, StripMost unit.Length
+
+	Poles     []Pole
+	Pull      Force
+	PullBasis source.Basis
+	PullKnown bool
+}
+
+// Cut is the length to cut: the run and its slack.
+func (w Wire) Cut() unit.Length { return w.Length + w.Slack }
+
+// Pole is one conductor of a run: its sign, and what stands on the label at
+// both of its ends.
+type Pole struct{ Sign, Label string }
+
+// signs are the poles, the positive first.
+var signs = [...]string{"+", "−"}
+
+// wires lists the runs of a chain, from the supply on.
+func wires(k *control.Reckoning, c *shop.Chain) []Wire {
+	var list []Wire
+	from := supplyOf(k)
+	for i, stop := range c.Stops {
+		to := k.OnStop(stop)
+		w := Wire{Number: i + 1, From: from, To: to, Conductors: int(figures.conductors), Size: c.CableText,
+			Length: stop.Cable, Slack: 2 * figures.slack, Contacts: int(figures.contacts),
+			StripLeast: figures.stripLeast, StripMost: figures.stripMost}
+		w.Pull, w.PullBasis, w.PullKnown = Pull(c.Cable)
+		for _, sign := range signs {
+			w.Poles = append(w.Poles, Pole{sign, tagOf(from) + ":" + sign + " / " + tagOf(to) + ":" + sign})
+		}
+		list, from = append(list, w), to
+	}
+	return list
+}
+
+func tagOf(d *control.Device) string {
+	if d == nil {
+		return "?"
+	}
+	return d.Tag
+}
+
+// supplyOf is the supply's row of the register.
+func supplyOf(k *control.Reckoning) *control.Device {
+	for _, d := range k.Devices {
+		if d.Kind == control.Supply {
+			return d
+		}
+	}
+	return nil
+}

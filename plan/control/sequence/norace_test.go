@@ -1,0 +1,6 @@
+//go:build !race
+
+package sequence
+
+// raced says that runs are watched for races, and take many times as long.
+const raced = false

@@ -1,0 +1,32 @@
+package sequence
+
+import (
+	"embed"
+	"math"
+
+	"dustbook/plan/control"
+	"dustbook/plan/control/trace"
+	"dustbook/plan/source"
+	"dustbook/plan/unit"
+)
+
+//go:embed practice.csv
+var practiceData embed.FS
+
+var practiceTable = source.MustTable(practiceData, "sequence", "practice", "name", "value", "unit", "about")
+
+// Tables are the data of this package, for a page of sources.
+func Tables() []source.Table { return []source.Table{practiceTable} }
+
+// usual is a time of common practice.
+func usual(name string) trace.Time { return whole(unit.Time(practiceTable.Figure(name))) }
+
+// whole is a time in whole milliseconds, rounded up.
+func whole(t unit.Time) trace.Time { return trace.Time(math.Ceil(unit.Six(float64(t) * 1000))) }
+
+// margin is what a gate is given on top of its travel: the least time-out of
+// its drive.
+func margin(travel trace.Time) trace.Time {
+	least, _ := control.TimeOut()
+	return whole(unit.Time(float64(travel) / 1000 * (least - 1)))
+}

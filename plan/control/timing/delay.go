@@ -1,0 +1,81 @@
+package timing
+
+import (
+	"slices"
+
+	"dustbook/plan/control"
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// Move is one powered gate of a trigger and when it moves, counted from the
+// moment the trigger counts.
+type Move struct {
+	Gate        *shop.Gate
+	From, Until unit.Time
+}
+
+// Delay is how long a fan has to wait after its trigger.
+type Delay struct {
+	Moves    []Move     // gates on its ways that it opens, in the order in which they move
+	Slowest  *shop.Gate // the one that is open last; nil where none moves
+	Open     unit.Time  // when that one is open
+	Least    unit.Time  // no less than practice asks; with a missing travel, of what is known
+	Missing  []Missing
+	Unproved []*shop.Gate // arrive by time alone
+	Set      shop.Field[unit.Time]
+	Used     unit.Time
+	Verdict  Verdict
+}
+
+// delayOf reckons the least start delay of a trigger: until the slowest
+// powered gate on its ways is open, no more of them moving at once than the
+// supply may move, and no less than practice asks. It is for a duct at rest,
+// with every gate shut; what other triggers move at the same time is not in
+// it.
+func delayOf(s *shop.Shop, k *control.Reckoning, a *control.Answer) Delay {
+	d := Delay{Set: a.Trigger.StartDelay}
+	free := make([]unit.Time, max(1, s.Control.MovesTogether.V))
+	for _, g := range gatesInOrder(k, a) {
+		if !g.Travel.Known() {
+			d.Missing = append(d.Missing, Missing{g.Name, "gate.travel"})
+			continue
+		}
+		if g.Proves.V != "switch" {
+			d.Unproved = append(d.Unproved, g)
+		}
+		mover := slices.Index(free, slices.Min(free))
+		m := Move{Gate: g, From: unit.SixOf(free[mover]), Until: unit.SixOf(free[mover] + g.Travel.V)}
+		free[mover] = m.Until
+		if d.Slowest == nil || m.Until > d.Open {
+			d.Slowest, d.Open = g, m.Until
+		}
+		d.Moves = append(d.Moves, m)
+	}
+	d.Least = max(d.Open, seconds("start delay least"))
+	d.Used = used(d.Set, d.Least)
+	d.Verdict = hold(d.Set, d.Least, d.Least, len(d.Missing) == 0)
+	if len(a.Trigger.Starts) == 0 {
+		d.Verdict = NoFan
+	}
+	return d
+}
+
+// gatesInOrder are the powered gates on the ways of a trigger that it opens,
+// in the order in which they move: zone gates first, each before what lies
+// upstream of it.
+func gatesInOrder(k *control.Reckoning, a *control.Answer) []*shop.Gate {
+	var zones, own []*shop.Gate
+	for _, w := range a.Ways {
+		for _, g := range slices.Backward(w.Gates) {
+			switch {
+			case !slices.Contains(w.Opened, g), slices.Contains(zones, g), slices.Contains(own, g):
+			case k.Zone(g):
+				zones = append(zones, g)
+			default:
+				own = append(own, g)
+			}
+		}
+	}
+	return append(zones, own...)
+}

@@ -1,0 +1,115 @@
+package templates
+
+import (
+	"strconv"
+
+	"dustbook/plan/shop"
+	"dustbook/plan/unit"
+)
+
+// circuitsPath is the sheet of the mains circuits.
+const circuitsPath = "circuits.html"
+
+// circuitRow is the mains circuit of a machine or collector, by its motor's
+// nameplate and what the file gives of the circuit.
+type circuitRow struct {
+	Name, Path                       string
+	Motor, Volts, Phase              string
+	Breaker, Wire, Length, Terminals string
+}
+
+// circuitsView is the sheet of the mains circuits that the file gives.
+type circuitsView struct {
+	Rows   []circuitRow
+	Chains []linked
+}
+
+// linked is a sheet to go to.
+type linked struct{ Name, Path string }
+
+// addCircuits adds the sheet of the mains circuits; none where the file gives
+// no circuit.
+func (b *Book) addCircuits() {
+	v := circuitsView{Rows: b.circuitRows()}
+	if len(v.Rows) == 0 {
+		return
+	}
+	for _, c := range b.Plan.Shop.Chains {
+		v.Chains = append(v.Chains, linked{b.words.Text("wiring.title", c.Name), b.Path("chain", c.Name)})
+	}
+	b.add(&Sheet{Part: partControl, Path: circuitsPath, Title: b.words.Text("circuits.title"), Kind: "matrix", Lede: b.words.Text("circuits.lede"),
+		Verdict: Verdict{Words: []Word{{"ask", b.words.Text("circuits.word")}}, Says: b.words.Count("circuits.says", len(v.Rows)), Do: b.words.Text("circuits.do")},
+		name:    "control-circuits.html", view: func() any { return v }})
+}
+
+// circuitRows are the circuits of collectors and machines, in file order.
+func (b *Book) circuitRows() []circuitRow {
+	var rows []circuitRow
+	for _, c := range b.Plan.Shop.Collectors {
+		if c.Circuit != nil {
+			rows = append(rows, b.circuitRow(c.Name, b.Path("collector", c.Name), c.Motor, c.Circuit))
+		}
+	}
+	for _, m := range b.Plan.Shop.Machines {
+		if m.Circuit != nil {
+			rows = append(rows, b.circuitRow(m.Name, b.Path("machine", m.Name), m.Motor, m.Circuit))
+		}
+	}
+	return rows
+}
+
+func (b *Book) circuitRow(name, path string, m *shop.Motor, c *shop.Circuit) circuitRow {
+	none := b.notGiven()
+	row := circuitRow{Name: name, Path: path, Motor: none, Volts: none, Phase: none, Breaker: none, Wire: none, Length: none, Terminals: none}
+	if m != nil {
+		row.Motor, row.Volts, row.Phase = unit.Shaft.Print(b.units, m.Power), printedWith(unit.Volts, b.units, m.Volts, none), b.phaseWord(m.Phase)
+	}
+	row.Breaker, row.Length = printedWith(unit.Amps, b.units, c.Breaker, none), printedWith(unit.Run, b.units, c.Length, none)
+	row.Terminals = printedWith(unit.Heat, b.units, c.Terminals, none)
+	if c.Wire.Known() {
+		row.Wire = b.wireWord(c.Wire.V)
+	}
+	return row
+}
+
+// printedWith prints a field that the file may leave out.
+func printedWith[Q unit.Measure](s unit.Scale[Q], sys unit.System, f shop.Field[Q], none string) string {
+	if !f.Known() {
+		return none
+	}
+	return s.Print(sys, f.V)
+}
+
+// phaseWord says one phase or three.
+func (b *Book) phaseWord(f shop.Field[int]) string {
+	switch {
+	case !f.Known():
+		return b.notGiven()
+	case f.V == 1:
+		return b.words.Text("circuits.single-phase")
+	case f.V == 3:
+		return b.words.Text("circuits.three-phase")
+	}
+	return b.words.Text("circuits.phases", strconv.Itoa(f.V))
+}
+
+// wireSizes are the gauge numbers of wires, the thickest first.
+var wireSizes = func() []string {
+	list := []string{"4/0", "3/0", "2/0"}
+	for n := range 41 {
+		list = append(list, strconv.Itoa(n))
+	}
+	return list
+}()
+
+// wireWord is a conductor by its gauge number where it has one, else by its
+// area.
+func (b *Book) wireWord(w unit.Wire) string {
+	for _, number := range wireSizes {
+		name := b.words.Text("circuits.gauge", number)
+		if unit.Compare(float64(unit.Must[unit.Wire](name)), float64(w)) == 0 {
+			return name
+		}
+	}
+	return unit.Conductor.Print(b.units, w)
+}

@@ -1,0 +1,147 @@
+package templates
+
+import (
+	"slices"
+
+	"dustbook/plan/control/sequence"
+	"dustbook/plan/control/trace"
+	"dustbook/plan/shop"
+)
+
+// triggerStoryView is the sheet of one trigger: what follows when it comes on
+// and goes off.
+type triggerStoryView struct {
+	Story   storyView
+	About   string // where its facts stand
+	Card    string // of its machine
+	Others  string // the sheet of what happens when two run
+	NotTold string // why there is no story
+}
+
+// sequenceView is the sheet of what happens when two triggers overlap and when
+// the power fails.
+type sequenceView struct {
+	Stories  []storyView
+	Triggers []tagged
+	Early    string
+	NotTold  string
+}
+
+// told is the control half as it is run, shared by the sheets that tell it.
+type told struct {
+	works *sequence.Works
+	air   sequence.Air
+	fault string
+}
+
+// addStories adds a sheet for each trigger, and one for what happens when two
+// overlap and when the power fails; none for a shop without triggers.
+func (b *Book) addStories() {
+	triggers := b.Plan.Shop.Triggers
+	if len(triggers) == 0 {
+		return
+	}
+	run := &told{}
+	var err error
+	if run.works, run.air, err = b.Plan.Sequence(); err != nil {
+		run.fault = err.Error()
+	}
+	b.add(&Sheet{Part: partControl, Path: "sequence.html", Title: b.words.Text("lanes.sheet"), Kind: "table", Lede: b.words.Text("lanes.lede"),
+		Verdict: b.sequenceVerdict(), name: "control-sequence.html", view: func() any { return b.sequenceView(run) }})
+	for i, t := range triggers {
+		b.add(&Sheet{Part: partControl, Path: storyPath(t), Title: b.words.Text("lanes.of-trigger", b.tagged(t).label()), Kind: "table", Lede: b.words.Text("lanes.of-trigger-lede", b.sensing(t)),
+			Verdict: b.triggerVerdict(t), name: "control-trigger.html", view: func() any { return b.triggerStoryView(run, i) }})
+	}
+}
+
+// storyPath is the sheet of a trigger's story.
+func storyPath(t *shop.Trigger) string { return "trigger-" + shop.Slug(t.Name) + ".html" }
+
+// sequenceVerdict says what of the sequence is not proven; where all is, to
+// watch it.
+func (b *Book) sequenceVerdict() Verdict {
+	blind := 0
+	for _, g := range b.Plan.Control.Powered() {
+		if g.Proves.V != "switch" {
+			blind++
+		}
+	}
+	if blind > 0 {
+		return Verdict{Words: []Word{{"thin", b.words.Text("lanes.unproven-word")}}, Says: b.words.Count("lanes.unproven-says", blind), Do: b.words.Text("lanes.unproven-do")}
+	}
+	return Verdict{Words: []Word{{"blank", b.words.Text("lanes.verdict")}}, Says: b.words.Text("lanes.all-proven"), Do: b.words.Text("lanes.verdict-do")}
+}
+
+// triggerVerdict is the heaviest finding about a trigger; without one that is
+// not met, to watch it.
+func (b *Book) triggerVerdict(t *shop.Trigger) Verdict {
+	if rows := b.rowsAbout("trigger", t.Name); len(rows) > 0 {
+		return b.worstOf(rows)
+	}
+	return Verdict{Words: []Word{{"blank", b.words.Text("lanes.verdict")}}, Says: b.words.Text("lanes.one-says"), Do: b.words.Text("lanes.verdict-do")}
+}
+
+func (b *Book) triggerStoryView(run *told, i int) triggerStoryView {
+	t := b.Plan.Shop.Triggers[i]
+	v := triggerStoryView{About: b.Path("trigger", t.Name), Others: "sequence.html", NotTold: run.fault}
+	if t.Machine != nil {
+		v.Card = b.Path("card", t.Machine.Name)
+	}
+	if run.works != nil {
+		v.Story = b.storyView(sequence.One(run.works, run.air, i), b.words.Text("lanes.one", b.tagged(t).label()), b.words.Text("lanes.one-says"), "one")
+	}
+	return v
+}
+
+func (b *Book) sequenceView(run *told) sequenceView {
+	v := sequenceView{NotTold: run.fault}
+	for _, t := range b.Plan.Shop.Triggers {
+		at := b.tagged(t)
+		at.Path = storyPath(t)
+		v.Triggers = append(v.Triggers, at)
+	}
+	if run.works == nil {
+		return v
+	}
+	both, apart := b.overlaps(run)
+	for i, pair := range [2][]int{both, apart} {
+		if pair != nil {
+			first, second := b.Plan.Shop.Triggers[pair[0]], b.Plan.Shop.Triggers[pair[1]]
+			id, says := [2]string{"both", "waits"}[i], [2]string{"lanes.two-says", "lanes.two-wait-says"}[i]
+			v.Stories = append(v.Stories, b.storyView(sequence.Two(run.works, run.air, pair[0], pair[1]), b.words.Text("lanes.two", b.tagged(first).label(), b.tagged(second).label()), b.words.Text(says), id))
+		}
+	}
+	cut := max(0, slices.IndexFunc(b.Plan.Shop.Triggers, func(t *shop.Trigger) bool { return t.Senses != "hand switch" }))
+	t := b.Plan.Shop.Triggers[cut]
+	v.Stories = append(v.Stories, b.storyView(sequence.Cut(run.works, run.air, cut), b.words.Text("lanes.cut", b.tagged(t).label()), b.words.Text("lanes.cut-says"), "cut"))
+	return v
+}
+
+// overlaps are the first two triggers that are both served while they overlap,
+// and the first two of which the second has to wait; nil where there are none.
+func (b *Book) overlaps(run *told) (both, apart []int) {
+	for i, t := range b.Plan.Shop.Triggers {
+		for j := i + 1; j < len(b.Plan.Shop.Triggers) && (both == nil || apart == nil); j++ {
+			if !shareCollector(t, b.Plan.Shop.Triggers[j]) {
+				continue
+			}
+			waits := waited(sequence.Two(run.works, run.air, i, j), j)
+			switch {
+			case !waits && both == nil:
+				both = []int{i, j}
+			case waits && apart == nil:
+				apart = []int{i, j}
+			}
+		}
+	}
+	return both, apart
+}
+
+func shareCollector(a, b *shop.Trigger) bool {
+	return slices.ContainsFunc(a.Starts, func(c *shop.Collector) bool { return slices.Contains(b.Starts, c) })
+}
+
+// waited reports whether what a trigger asks for had to wait.
+func waited(t *trace.Trace, trigger int) bool {
+	return slices.ContainsFunc(t.Lane(trace.RequestIs, trigger), func(s trace.Span) bool { return trace.RequestState(s.State) == trace.Waits })
+}

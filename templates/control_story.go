@@ -1,0 +1,108 @@
+package templates
+
+import (
+	"html/template"
+
+	"dustbook/plan/control/trace"
+	"dustbook/plan/unit"
+	"dustbook/templates/drawing"
+)
+
+// storyView is one story of the control: its lanes, and what happens when.
+type storyView struct {
+	Title, Says string
+	Drawing     template.HTML
+	Rows        []storyRow
+}
+
+// storyRow is a moment and what happens in it.
+type storyRow struct {
+	At   string // in seconds
+	What []string
+}
+
+// storyView draws a story and tells it; the id is that of its drawing.
+func (b *Book) storyView(t *trace.Trace, title, says, id string) storyView {
+	names := b.laneNames()
+	v := storyView{Title: title, Says: says, Drawing: trusted(drawing.Lanes(t, names, title, id))}
+	var last trace.Time
+	for i := range t.Records {
+		r := &t.Records[i]
+		what := b.happening(r, names)
+		if what == "" {
+			continue
+		}
+		if len(v.Rows) == 0 || r.At != last {
+			v.Rows = append(v.Rows, storyRow{At: unit.Fixed(float64(r.At)/1000, 1)})
+			last = r.At
+		}
+		row := &v.Rows[len(v.Rows)-1]
+		row.What = append(row.What, what)
+	}
+	return v
+}
+
+// laneNames are the tags and names of what a story may move.
+func (b *Book) laneNames() drawing.LaneNames {
+	var names drawing.LaneNames
+	for _, t := range b.Plan.Shop.Triggers {
+		names.Triggers = append(names.Triggers, b.tagged(t).label())
+	}
+	for _, g := range b.Plan.Shop.Gates {
+		names.Gates = append(names.Gates, b.tagged(g).label())
+	}
+	for _, c := range b.Plan.Shop.Collectors {
+		names.Collectors = append(names.Collectors, c.Name)
+	}
+	return names
+}
+
+// The ends of the keys of what happens, by what a record says.
+var (
+	happensKeys = map[trace.What]string{trace.On: "on", trace.Off: "off", trace.LockoutOn: "lockout-on", trace.LockoutOff: "lockout-off", trace.PowerCut: "power-cut", trace.PowerBack: "power-back"}
+	gateKeys    = map[trace.GateState]string{trace.Shut: "shut", trace.Opening: "opening", trace.Open: "open", trace.Shutting: "shutting", trace.Between: "between", trace.Homing: "homing", trace.Faulted: "faulted", trace.LockedShut: "locked-shut"}
+	fanKeys     = map[trace.FanState]string{trace.FanOff: "off", trace.FanOn: "on", trace.Coasting: "coasting"}
+	requestKeys = map[trace.RequestState]string{trace.Waits: "waits", trace.Served: "served", trace.RunsOn: "runs-on"}
+	signalKeys  = map[uint8]string{0: "off", 1: "on"}
+	waitKeys    = map[trace.Why]string{trace.NoWay: "no-way", trace.SeenOff: "seen-off", trace.Locked: "locked", trace.HomingGap: "homing", trace.Faulty: "faulty", trace.Padlocked: "padlocked",
+		trace.Unseen: "unseen", trace.EndTaken: "end-taken", trace.Starves: "starves", trace.Held: "held", trace.Limit: "limit"}
+)
+
+// happening is a record in words; empty for what the reader need not know.
+func (b *Book) happening(r *trace.Record, names drawing.LaneNames) string {
+	name := func(list []string) string {
+		if int(r.Thing) < len(list) {
+			return list[r.Thing]
+		}
+		return ""
+	}
+	switch r.Kind {
+	case trace.Happens:
+		about := ""
+		if r.Is(trace.On) || r.Is(trace.Off) {
+			about = name(names.Triggers)
+		}
+		if of := happensKeys[r.What()]; of != "" {
+			return b.words.Text("lanes.happens."+of, about)
+		}
+	case trace.GateIs:
+		of := gateKeys[r.GateState()]
+		if r.GateState() == trace.Open && !r.Proven() {
+			of += "-unproven"
+		}
+		return b.words.Text("lanes.gate."+of, name(names.Gates))
+	case trace.FanIs:
+		return b.words.Text("lanes.fan."+fanKeys[trace.FanState(r.State)], name(names.Collectors))
+	case trace.SignalIs:
+		return b.words.Text("lanes.signal-is." + signalKeys[r.State])
+	case trace.RequestIs:
+		switch of := requestKeys[trace.RequestState(r.State)]; of {
+		case "":
+		case "waits":
+			return b.words.Text("lanes.request."+of, name(names.Triggers), b.words.Text("lanes.why."+waitKeys[trace.Why(r.Why)]))
+		default:
+			return b.words.Text("lanes.request."+of, name(names.Triggers))
+		}
+	}
+	return ""
+}
