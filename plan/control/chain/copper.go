@@ -17,8 +17,9 @@ type Conductor struct {
 	basis    source.Basis // of perMetre
 }
 
-// conductors are the gauges of pull.csv from the thinnest, then the flexible
-// sizes of metric.csv from the thinnest.
+// conductors are the gauges of pull.csv from the thinnest, then the sizes of
+// metric.csv from the thinnest. Those are flexible conductors, which have more
+// resistance than solid ones of their size.
 var conductors = loadConductors()
 
 func loadConductors() []Conductor {
@@ -28,16 +29,10 @@ func loadConductors() []Conductor {
 		list = append(list, Conductor{r.Text("size"), area, false, figures.resistivity / float64(area), copper})
 	}
 	for _, r := range metricTable.Rows {
-		if r.Text("make") == flexible {
-			list = append(list, Conductor{r.Text("size"), unit.Must[unit.Wire](r.Text("size")), true, r.Number("value") / kilometre, r.Basis})
-		}
+		list = append(list, Conductor{r.Text("size"), unit.Must[unit.Wire](r.Text("size")), true, r.Number("value") / kilometre, r.Basis})
 	}
 	return list
 }
-
-// flexible is the make of conductor that a chain is taken to be of: it has the
-// greater resistance.
-const flexible = "flexible"
 
 // copper is where the resistance of a gauge comes from: worked out from its
 // formula.

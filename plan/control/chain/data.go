@@ -13,7 +13,7 @@ var data embed.FS
 var (
 	figureTable   = source.MustTable(data, "control/chain", "figures", "name", "value", "unit", "about")
 	stallTable    = source.MustTable(data, "control/chain", "stall", "name", "up_to", "value", "unit", "about")
-	metricTable   = source.MustTable(data, "control/chain", "metric", "size", "make", "value", "unit")
+	metricTable   = source.MustTable(data, "control/chain", "metric", "size", "value", "unit")
 	ampacityTable = source.MustTable(data, "control/chain", "ampacity", "size", "value", "unit")
 	pullTable     = source.MustTable(data, "control/chain", "pull", "size", "pounds", "value", "unit")
 	class2Table   = source.MustTable(data, "control/chain", "class2", "name", "above", "up_to", "value", "unit")

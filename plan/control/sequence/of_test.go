@@ -32,7 +32,8 @@ func TestOfSchool(t *testing.T) {
 		"stops":                              {fmt.Sprint(h.Stops[0].Collectors, h.Stops[1].Collectors), "[0] [1]"},
 		"the forgotten zone gate":            {fmt.Sprint(h.Triggers[named(t, h, "Mitre saw running")].Ways[0].Whole), "false"},
 		"collectors that triggers start":     {fmt.Sprint(h.Collectors[0].Started, h.Collectors[1].Started), "true false"},
-		"no limit of starts is given":        {fmt.Sprint(h.Collectors[0].Starts, h.Collectors[0].Rest), "0 0"},
+		"starts and rest by the motor table": {fmt.Sprint(h.Collectors[0].Starts, h.Collectors[0].Within/1000, h.Collectors[0].Rest), "1 2526 83000"}, // MG 10 table 2-3: 5 hp, 2 poles, 5.7/4 an hour, 83 s
+		"no limit of starts is given":        {fmt.Sprint(h.Collectors[1].Starts, h.Collectors[1].Rest), "0 0"},
 		"purges":                             {fmt.Sprint(len(h.Triggers), " ", h.TriggerName(len(h.Triggers)-1)), "10 Cyclone purge"},
 		"times of the east zone gate, ms":    {fmt.Sprint(h.Gates[0].Travel, h.Gates[0].Margin, h.Gates[0].Proof == trace.BySwitch), "1800 900 true"},
 	} {
