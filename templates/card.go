@@ -20,6 +20,7 @@ type cardView struct {
 	Start    []string   // steps in order
 	End      []string
 	Lockout  string
+	With     string // which one other machine may run beside it
 	Hoses    []string
 	Gauges   []cardGauge
 	Never    []string
@@ -143,6 +144,7 @@ func (b *Book) cardView(m *shop.Machine, u *duct.Use) cardView {
 	b.cardGates(&v, m, u)
 	v.Many = max(len(v.ByItself), len(v.Open)) > mostLarge
 	b.cardOrder(&v, m, u)
+	b.cardWith(&v, m)
 	for _, p := range m.Ports {
 		if p.Duct != nil && p.Duct.Movable() {
 			v.Hoses = append(v.Hoses, b.words.Text("card.hose", p.Duct.Name, p.Full()))

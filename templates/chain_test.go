@@ -49,7 +49,7 @@ func TestChainSheet(t *testing.T) {
 // A book without a control half has no such sheet, and the sources name the
 // tables of chains.
 func TestChainSources(t *testing.T) {
-	text := textOf(t, changedBook(t, rowShop), "sources.html")
+	text := textOf(t, changedBook(t, rowShop), "sources-control.html")
 	for _, want := range []string{"ull that a crimped joint must stand", "18 AWG, 20 lbf 89 N", "0.75 mm2 26 ohm/km", "resistivity of annealed copper"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sources lack %q", want)

@@ -80,6 +80,9 @@ func (v *cardView) height() float64 {
 	if v.Code != nil {
 		h += 6
 	}
+	if v.With != "" {
+		h += 3 + 1.5*lines(v.With, cardFull)
+	}
 	if v.Cut != "" {
 		h += 3 + 1.5*lines(v.Cut, cardFull)
 	}

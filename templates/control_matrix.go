@@ -81,7 +81,11 @@ func (b *Book) matrixColumn(c control.Column) matrixColumn {
 	case c.Gate != nil:
 		return matrixColumn{tagged: b.tagged(c.Gate), Kind: "gates"}
 	case c.Collector != nil:
-		return matrixColumn{tagged: tagged{Name: c.Collector.Name, Path: b.Path("collector", c.Collector.Name)}, Kind: "collectors"}
+		col := matrixColumn{tagged: tagged{Name: c.Collector.Name, Path: b.Path("collector", c.Collector.Name)}, Kind: "collectors"}
+		if relay := b.Plan.Control.RelayOf(c.Collector); relay != nil {
+			col.Tag = relay.Tag
+		}
+		return col
 	}
 	return matrixColumn{tagged: tagged{Name: b.words.Text("matrix.signal")}, Kind: "signal"}
 }

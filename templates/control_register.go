@@ -72,6 +72,9 @@ func (b *Book) registerRow(d *control.Device) registerRow {
 		if d.Stop.Place.Known() {
 			row.Place = b.words.Text("register.stops-at", b.list(stops), b.point(d.Stop.Place.V))
 		}
+	case d.Switches != nil:
+		row.On = tagged{Name: d.Switches.Name, Path: b.Path("collector", d.Switches.Name)}
+		row.Place = b.words.Text("register.starter", b.given(d.Switches.Starter))
 	case d.Kind == control.Supply:
 		row.Place = b.supplyWords()
 	}

@@ -7,6 +7,7 @@ import (
 	"dustbook/plan/air"
 	"dustbook/plan/control"
 	"dustbook/plan/control/chain"
+	"dustbook/plan/control/sequence"
 	"dustbook/plan/control/timing"
 	"dustbook/plan/duct"
 	"dustbook/plan/room"
@@ -51,6 +52,7 @@ func (b *Book) addSources() {
 	var v sourcesView
 	used := map[string]bool{}
 	v.Tables = append(b.shopTables(used), b.reckoningTables(used)...)
+	driven := sourcesView{Tables: b.dataTables(used, slices.Concat(control.Tables(), sequence.Tables(), timing.Tables(), chain.Tables()))}
 	for _, a := range b.Plan.Shop.Assumed {
 		b.note(used, a.Basis)
 	}
@@ -65,6 +67,7 @@ func (b *Book) addSources() {
 		}
 	}
 	b.add(&Sheet{Part: partFindings, Path: "sources.html", Title: b.words.Text("sources.sources"), Kind: "table", Lede: b.words.Text("sources.the-documents-behind-the-figures"), Verdict: b.lookUp("sources"), name: "sources.html", view: func() any { return v }})
+	b.add(&Sheet{Part: partFindings, Path: "sources-control.html", Title: b.words.Text("sources.control"), Kind: "table", Lede: b.words.Text("sources.control-lede"), Verdict: b.lookUp("sources"), name: "sources.html", view: func() any { return driven }})
 }
 
 // note keeps the documents a table names.
@@ -113,7 +116,18 @@ func (b *Book) reckoningTables(used map[string]bool) []sourceTable {
 		carry.Rows = append(carry.Rows, sourceRow{b.words.Text("sources.about", r.Text("case"), r.Text("about")), r.Text("speed"), b.note(used, r.Basis)})
 	}
 	tables := []sourceTable{carry}
-	for _, t := range slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables(), control.Tables(), chain.Tables(), timing.Tables()) {
+	tables = append(tables, b.dataTables(used, slices.Concat(air.Tables(), duct.Tables(), room.Tables(), takeoff.Tables()))...)
+	compared := sourceTable{About: b.words.Text("sources.compared")}
+	for _, r := range checks.FigureRows() {
+		compared.Rows = append(compared.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), r.Text("value"), b.note(used, r.Basis)})
+	}
+	return append(tables, compared, b.proofTable(used), b.gearTable(used))
+}
+
+// dataTables are the rows of tables beside the packages that reckon with them.
+func (b *Book) dataTables(used map[string]bool, list []source.Table) []sourceTable {
+	var tables []sourceTable
+	for _, t := range list {
 		group := sourceTable{About: b.words.Text("source-table." + t.Key())}
 		for _, r := range t.Rows {
 			what, value := r.Named()
@@ -121,11 +135,7 @@ func (b *Book) reckoningTables(used map[string]bool) []sourceTable {
 		}
 		tables = append(tables, group)
 	}
-	compared := sourceTable{About: b.words.Text("sources.compared")}
-	for _, r := range checks.FigureRows() {
-		compared.Rows = append(compared.Rows, sourceRow{b.words.Text("sources.about", r.Text("figure"), r.Text("about")), r.Text("value"), b.note(used, r.Basis)})
-	}
-	return append(tables, compared, b.proofTable(used), b.gearTable(used))
+	return tables
 }
 
 // proofTable are the figures of commissioning.

@@ -17,6 +17,7 @@ const (
 	RunTrigger // senses current or a contact
 	HandSwitch
 	Sensor
+	Relay // that switches a collector which a trigger starts
 	Supply
 	StopButton
 )
@@ -28,6 +29,7 @@ var kinds = [...]struct{ letter, key, word string }{
 	RunTrigger:  {"T", "trigger", "trigger"},
 	HandSwitch:  {"H", "hand-switch", "hand switch"},
 	Sensor:      {"S", "sensor", "sensor"},
+	Relay:       {"R", "relay", "relay"},
 	Supply:      {"P", "supply", "supply"},
 	StopButton:  {"B", "stop-button", "stop button"},
 }
@@ -47,10 +49,11 @@ type Device struct {
 	Kind Kind
 	Name string // as in the file; a device without a name goes by its kind and number
 
-	Gate    *shop.Gate // of these, at most one is set; none for the supply
-	Trigger *shop.Trigger
-	Sensor  *shop.Sensor
-	Stop    *shop.StopButton
+	Gate     *shop.Gate // of these, at most one is set; none for the supply
+	Trigger  *shop.Trigger
+	Sensor   *shop.Sensor
+	Stop     *shop.StopButton
+	Switches *shop.Collector // by a relay
 
 	Duct     *shop.Duct // of a gate, with its place from the upstream end
 	Where    unit.Length
@@ -124,6 +127,13 @@ func (k *Reckoning) wire() {
 	}
 }
 
+// relayOf is the relay of a collector, which has no name of its own in the file.
+type relayOf struct{ collector *shop.Collector }
+
+// RelayOf is the register's row of the relay that switches a collector; nil
+// where no trigger starts it.
+func (k *Reckoning) RelayOf(c *shop.Collector) *Device { return k.byThing[relayOf{c}] }
+
 // register lists every device.
 func (k *Reckoning) register() {
 	byKind := map[Kind][]*Device{}
@@ -156,6 +166,11 @@ func (k *Reckoning) register() {
 	}
 	for _, s := range k.shop.Sensors {
 		add(s, &Device{Kind: Sensor, Name: s.Name, Sensor: s})
+	}
+	for _, c := range k.shop.Collectors {
+		if k.Started(c) {
+			add(relayOf{c}, &Device{Kind: Relay, Name: c.Name, Switches: c, Room: c.Room})
+		}
 	}
 	if k.shop.Control.Given || len(k.shop.Chains) > 0 {
 		add(Supply, &Device{Kind: Supply, Name: "Control supply"})

@@ -20,9 +20,20 @@ func TestRegister(t *testing.T) {
 	_, k := hall(t)
 	want := "G1 Saw gate; G2 Planer gate; G3 Jointer gate; G4 Far gate; G5 Drum gate; Z1 East zone gate; " +
 		"T1 Saw runs; T2 Planer runs; T3 Jointer runs; H1 Lathe switch; S1 Filter gauge; S2 Room dust; S3 Drum eye; " +
-		"P1 Control supply; B1 Stop by the hall door"
+		"R1 Cyclone; P1 Control supply; B1 Stop by the hall door"
 	if got := tagsOf(k); got != want {
 		t.Errorf("the register is\n%s\nwant\n%s", got, want)
+	}
+}
+
+// A collector that no trigger starts has no relay.
+func TestRelays(t *testing.T) {
+	s, k := hall(t)
+	if d := k.RelayOf(s.Collectors[0]); d == nil || d.Switches != s.Collectors[0] || d.Tag != "R1" || k.Wired(d) {
+		t.Errorf("the cyclone's relay is %+v", d)
+	}
+	if d := k.RelayOf(s.Collectors[1]); d != nil {
+		t.Errorf("the bag unit has a switch of its own, and the relay %+v", d)
 	}
 }
 
