@@ -29,6 +29,7 @@ type triggerView struct {
 	Findings      []findingRow // what is not met
 	Met           []findingRow
 	Card          string // of its machine
+	Story         string // the sheet of what follows when it comes on
 }
 
 func (b *Book) triggersView() triggersView {
@@ -52,6 +53,7 @@ func (b *Book) triggerView(t *shop.Trigger) triggerView {
 	if m := t.Machine; m != nil {
 		v.Machine, v.Path, v.Card = m.Name, b.Path("machine", m.Name), b.Path("card", m.Name)
 	}
+	v.Story = storyPath(t)
 	for _, c := range t.Starts {
 		v.Starts = append(v.Starts, tagged{Name: c.Name, Path: b.Path("collector", c.Name)})
 	}
