@@ -90,8 +90,8 @@ type Check struct {
 
 // All lists every check, in the order of the book.
 var All = []*Check{
-	airCaptured, dustCarried, fanOnCurve, motorPower, ductCollapse, sharedHose,
-	triggerPath, triggerOpens, threshold, startDelay, runOn, startsPerHour, powerCut, blowBack, chainDevices, chainVolts, supplyMargin, gateStops, stopOnTheWay,
+	airCaptured, dustCarried, fanOnCurve, motorPower, motorCircuit, ductCollapse, sharedHose,
+	triggerPath, triggerOpens, threshold, startDelay, runOn, startsPerHour, powerCut, starterKind, blowBack, chainDevices, chainVolts, supplyMargin, gateStops, stopOnTheWay,
 	metalOnWood, plasticDuct, bondedDuct, plasticBin, binFilling, filterLoad,
 	openBag, openFlue, makeUpAir, returnPath, garageSeparation,
 }

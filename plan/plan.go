@@ -9,6 +9,7 @@ import (
 
 	"dustbook/plan/control"
 	"dustbook/plan/control/chain"
+	"dustbook/plan/control/circuit"
 	"dustbook/plan/control/timing"
 	"dustbook/plan/duct"
 	"dustbook/plan/entry"
@@ -20,14 +21,15 @@ import (
 
 // Plan is one shop, reckoned as of a day.
 type Plan struct {
-	Shop    *shop.Shop
-	AsOf    entry.Date
-	Air     *duct.Reckoning
-	Rooms   *room.Reckoning
-	Takeoff *takeoff.Reckoning
-	Control *control.Reckoning
-	Times   *timing.Reckoning
-	Chains  *chain.Reckoning
+	Shop     *shop.Shop
+	AsOf     entry.Date
+	Air      *duct.Reckoning
+	Rooms    *room.Reckoning
+	Takeoff  *takeoff.Reckoning
+	Control  *control.Reckoning
+	Times    *timing.Reckoning
+	Chains   *chain.Reckoning
+	Circuits *circuit.Reckoning
 
 	Records []*record.Record // up to the day, in the order of their files
 
@@ -60,7 +62,7 @@ func Make(s *shop.Shop, records []*record.Record, asOf entry.Date) *Plan {
 		return all
 	})
 	taken, controls := takeoff.Reckon(s, drawn(ducts)), control.Reckon(s)
-	return &Plan{together: together, first: first, Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: taken, Control: controls, Times: times(s, ducts, controls, taken), Chains: chain.Reckon(s, controls), Records: until(records, asOf), names: Names(s)}
+	return &Plan{together: together, first: first, Shop: s, AsOf: asOf, Air: ducts, Rooms: rooms(s, ducts), Takeoff: taken, Control: controls, Times: times(s, ducts, controls, taken), Chains: chain.Reckon(s, controls), Circuits: circuit.Reckon(s), Records: until(records, asOf), names: Names(s)}
 }
 
 // Together says which machines may run at once. It is reckoned when it is

@@ -3,6 +3,8 @@ package templates
 import (
 	"strconv"
 
+	"dustbook/checks"
+	"dustbook/plan/control/circuit"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -20,8 +22,10 @@ type circuitRow struct {
 
 // circuitsView is the sheet of the mains circuits that the file gives.
 type circuitsView struct {
-	Rows   []circuitRow
-	Chains []linked
+	Rows      []circuitRow
+	Held      []circuitHeld
+	CheckPath string
+	Chains    []linked
 }
 
 // linked is a sheet to go to.
@@ -30,7 +34,7 @@ type linked struct{ Name, Path string }
 // addCircuits adds the sheet of the mains circuits; none where the file gives
 // no circuit.
 func (b *Book) addCircuits() {
-	v := circuitsView{Rows: b.circuitRows()}
+	v := circuitsView{Rows: b.circuitRows(), Held: b.circuitsHeld(), CheckPath: b.Path("check", "motor-circuit")}
 	if len(v.Rows) == 0 {
 		return
 	}
@@ -38,8 +42,20 @@ func (b *Book) addCircuits() {
 		v.Chains = append(v.Chains, linked{b.words.Text("wiring.title", c.Name), b.Path("chain", c.Name)})
 	}
 	b.add(&Sheet{Part: partControl, Path: circuitsPath, Title: b.words.Text("circuits.title"), Kind: "matrix", Lede: b.words.Text("circuits.lede"),
-		Verdict: Verdict{Words: []Word{{"ask", b.words.Text("circuits.word")}}, Says: b.words.Count("circuits.says", len(v.Rows)), Do: b.words.Text("circuits.do")},
+		Verdict: Verdict{Words: b.circuitsWords(v.Held), Says: b.words.Count("circuits.says", len(v.Rows)), Do: b.words.Text("circuits.do")},
 		name:    "control-circuits.html", view: func() any { return v }})
+}
+
+// circuitsWords says who does the work, and that something does not hold where
+// that is so.
+func (b *Book) circuitsWords(list []circuitHeld) []Word {
+	words := []Word{{"ask", b.words.Text("circuits.word")}}
+	for _, c := range list {
+		if c.State.Class == classOf(checks.NotMet) {
+			return append([]Word{{c.State.Class, b.words.Text("circuits.fails")}}, words...)
+		}
+	}
+	return words
 }
 
 // circuitRows are the circuits of collectors and machines, in file order.
@@ -93,23 +109,56 @@ func (b *Book) phaseWord(f shop.Field[int]) string {
 	return b.words.Text("circuits.phases", strconv.Itoa(f.V))
 }
 
-// wireSizes are the gauge numbers of wires, the thickest first.
-var wireSizes = func() []string {
-	list := []string{"4/0", "3/0", "2/0"}
-	for n := range 41 {
-		list = append(list, strconv.Itoa(n))
-	}
-	return list
-}()
-
 // wireWord is a conductor by its gauge number where it has one, else by its
 // area.
 func (b *Book) wireWord(w unit.Wire) string {
-	for _, number := range wireSizes {
-		name := b.words.Text("circuits.gauge", number)
-		if unit.Compare(float64(unit.Must[unit.Wire](name)), float64(w)) == 0 {
-			return name
-		}
+	if number := circuit.Number(w); number != "" {
+		return b.words.Text("circuits.gauge", number)
 	}
 	return unit.Conductor.Print(b.units, w)
+}
+
+// circuitHeld is a circuit beside what its motor asks for by the tables.
+type circuitHeld struct {
+	Name, Path    string
+	Current       string // of the motor, by the table
+	Carry         string // what conductors have to carry
+	Least, Wire   string
+	Most, Breaker string
+	Drop          string // what is lost on the way at full load
+	State         Word
+}
+
+// circuitsHeld are the circuits beside what the tables ask for, in file order.
+func (b *Book) circuitsHeld() []circuitHeld {
+	var list []circuitHeld
+	untold := b.words.Text("circuits.untold")
+	for _, o := range b.Plan.Circuits.Circuits {
+		kind := "collector"
+		if o.Machine != nil {
+			kind = "machine"
+		}
+		row := circuitHeld{Name: o.Name(), Path: b.Path(kind, o.Name()), Current: untold, Carry: untold, Least: untold, Most: untold, Drop: untold, Wire: b.notGiven()}
+		row.Breaker = printedWith(unit.Amps, b.units, o.Circuit.Breaker, b.notGiven())
+		if o.Circuit.Wire.Known() {
+			row.Wire = b.wireWord(o.Circuit.Wire.V)
+		}
+		if o.Told {
+			row.Current, row.Carry = unit.Amps.Print(b.units, o.Table.Current), unit.Amps.Print(b.units, o.Carry)
+		}
+		if o.Least > 0 {
+			row.Least = b.wireWord(o.Least)
+		}
+		if o.Largest.Known {
+			row.Most = unit.Amps.Print(b.units, o.Largest.Size)
+		}
+		if o.DropKnown {
+			row.Drop = b.words.Text("circuits.drop-of", unit.Volts.Print(b.units, o.Drop.Volts), unit.Fixed(100*o.Drop.Share, 1))
+		}
+		if f := b.finding("motor-circuit", kind, o.Name()); f != nil {
+			row.State = stateWord(f.State)
+		}
+		list = append(list, row)
+	}
+	return list
 }

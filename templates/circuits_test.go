@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dustbook/checks"
 	"dustbook/content"
 )
 
@@ -90,6 +91,47 @@ func TestNoCircuitNoSheet(t *testing.T) {
 		for _, s := range b.Sheets {
 			if s.Path == circuitsPath || strings.Contains(pageOf(t, b, s.Path), circuitsPath) {
 				t.Errorf("%s: a sheet of circuits without one", s.Path)
+			}
+		}
+	}
+}
+
+// Beside each circuit stands what its motor asks for, and what the check says
+// of it; where nothing can be told, that stands there.
+func TestCircuitsAreHeld(t *testing.T) {
+	const untold = "not compared"
+	for _, c := range []struct {
+		name, fields string
+		want         circuitHeld
+	}{
+		{"holds", "motor = { power = \"3 hp\", volts = \"230 V\", phase = 1 }\ncircuit = { breaker = \"30 A\", wire = \"10 AWG\", length = \"60 ft\" }\n",
+			circuitHeld{Current: "17 A", Carry: "21.3 A", Least: "10 AWG", Wire: "10 AWG", Most: "45 A", Breaker: "30 A", Drop: "2.53 V, 1.1 %", State: stateWord(checks.Met)}},
+		{"does not hold", "motor = { power = \"2 hp\", volts = \"115 V\", phase = 1 }\ncircuit = { breaker = \"15 A\", wire = \"14 AWG\", terminals = \"75 C\" }\n",
+			circuitHeld{Current: "24 A", Carry: "30 A", Least: "10 AWG", Wire: "14 AWG", Most: "60 A", Breaker: "15 A", Drop: untold, State: stateWord(checks.NotMet)}},
+		{"metric wire", "motor = { power = \"3 hp\", volts = \"230 V\", phase = 1 }\ncircuit = { breaker = \"30 A\", wire = \"6 mm2\" }\n",
+			circuitHeld{Current: "17 A", Carry: "21.3 A", Least: "10 AWG", Wire: "6 mm²", Most: "45 A", Breaker: "30 A", Drop: untold, State: stateWord(checks.Ask)}},
+		{"no motor", "circuit = { breaker = \"30 A\" }\n",
+			circuitHeld{Current: untold, Carry: untold, Least: untold, Wire: "not given", Most: untold, Breaker: "30 A", Drop: untold, State: stateWord(checks.NotGiven)}},
+		{"volts that no table has", "motor = { power = \"3 hp\", volts = \"400 V\", phase = 3 }\ncircuit = { breaker = \"30 A\", wire = \"10 AWG\" }\n",
+			circuitHeld{Current: untold, Carry: untold, Least: untold, Wire: "10 AWG", Most: untold, Breaker: "30 A", Drop: untold, State: stateWord(checks.Ask)}},
+	} {
+		text := fed(t, c.fields)
+		if strings.Count(text, "[shop]\n") != 1 || strings.Contains(text, "rules") {
+			t.Fatal("the smallest shop names rules")
+		}
+		b := newBook(t, strings.Replace(text, "[shop]\n", "[shop]\nrules = \"us\"\n", 1))
+		collector := b.Plan.Shop.Collectors[0].Name
+		c.want.Name, c.want.Path = collector, b.Path("collector", collector)
+		if rows := b.circuitsHeld(); len(rows) != 1 || rows[0] != c.want {
+			t.Errorf("%s: %+v, want %+v", c.name, rows, c.want)
+		}
+		page := pageOf(t, b, circuitsPath)
+		if fails := strings.Contains(page, "some do not hold"); fails != (c.want.State.Class == "notmet") {
+			t.Errorf("%s: the sheet opens with a circuit that does not hold: %v", c.name, fails)
+		}
+		for _, says := range []string{c.want.Least, c.want.Most, `href="` + b.Path("check", "motor-circuit") + `"`, "no design", "authority having jurisdiction"} {
+			if !strings.Contains(page, says) {
+				t.Errorf("%s: the sheet does not say %q", c.name, says)
 			}
 		}
 	}

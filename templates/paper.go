@@ -7,6 +7,7 @@ import (
 	"dustbook/plan/air"
 	"dustbook/plan/control"
 	"dustbook/plan/control/chain"
+	"dustbook/plan/control/circuit"
 	"dustbook/plan/control/sequence"
 	"dustbook/plan/control/timing"
 	"dustbook/plan/duct"
@@ -52,7 +53,7 @@ func (b *Book) addSources() {
 	var v sourcesView
 	used := map[string]bool{}
 	v.Tables = append(b.shopTables(used), b.reckoningTables(used)...)
-	driven := sourcesView{Tables: b.dataTables(used, slices.Concat(control.Tables(), sequence.Tables(), timing.Tables(), chain.Tables()))}
+	driven := sourcesView{Tables: b.dataTables(used, slices.Concat(control.Tables(), sequence.Tables(), timing.Tables(), chain.Tables(), circuit.Tables()))}
 	for _, a := range b.Plan.Shop.Assumed {
 		b.note(used, a.Basis)
 	}
