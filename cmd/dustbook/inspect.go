@@ -2,28 +2,24 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"dustbook/checks"
+	"dustbook/plan/entry"
 )
 
-// weights are the groups of findings, the gravest first, with what each asks
-// of the reader.
-var weights = []struct {
-	weight checks.Weight
-	head   string
-}{
-	{checks.Stop, "stop: do not run it until this is settled"},
-	{checks.Mend, "mend: put this right"},
-	{checks.Know, "know"},
-}
-
-// lineWidth is where the text of a finding is folded.
-const lineWidth = 76
-
-// inspect prints the findings. A stop finding that stands ends it with
-// status 1.
+// inspect prints the findings. A stop finding among those it shows ends it
+// with status 1.
 func (p *program) inspect(c *call) error {
+	if err := together(c); err != nil {
+		return err
+	}
+	chosen, err := readChoice(c)
+	if err != nil {
+		return err
+	}
+	if c.has("figures") {
+		return p.figures(chosen)
+	}
 	asOf, err := c.asOf(p.today())
 	if err != nil {
 		return err
@@ -34,120 +30,80 @@ func (p *program) inspect(c *call) error {
 	}
 	p.progress.step("checking")
 	list := checks.Run(l.plan)
-	if p.json {
-		data, err := checks.JSON(l.plan, list)
-		if err != nil {
-			return err
-		}
-		p.result.Write(data)
-	} else {
-		p.findings(l, list, c.has("all"))
+	shown := chosen.from(list)
+	if err := p.write(c, l, chosen, shown); err != nil {
+		return err
 	}
-	if checks.Standing(list) > 0 {
+	p.leftOut(c, len(list)-len(shown), checks.Standing(list)-checks.Standing(shown))
+	if checks.Standing(shown) > 0 {
 		return errDiffers
 	}
 	return nil
 }
 
-// isAccepted reports whether someone lives with a finding for now. A stop
-// stands whatever the file says of it.
-func isAccepted(f checks.Finding) bool { return f.Accepted != nil && f.Weight != checks.Stop }
-
-// findings prints the findings by weight, then by check, and counts them.
-func (p *program) findings(l *loaded, list []checks.Finding, all bool) {
-	p.print("%s, as of %s", l.plan.Shop.Name, l.plan.AsOf)
-	var counts []string
-	for _, group := range weights {
-		var shown []checks.Finding
-		n := 0
-		for _, f := range list {
-			if f.Weight != group.weight || isAccepted(f) || f.State == checks.Met && !all {
-				continue
-			}
-			shown = append(shown, f)
-			if f.State != checks.Met {
-				n++
-			}
-		}
-		p.group(l, group.head, shown)
-		counts = append(counts, fmt.Sprintf("%d %s", n, group.weight))
+// together says which flags cannot stand together.
+func together(c *call) error {
+	if c.has("sarif") && c.has("json") {
+		return wrongUse{"--sarif and --json are two ways to print the same", "leave one out"}
 	}
-	var accepted []checks.Finding
-	met := 0
-	for _, f := range list {
-		switch {
-		case f.State == checks.Met:
-			met++
-		case isAccepted(f):
-			accepted = append(accepted, f)
+	if !c.has("figures") {
+		return nil
+	}
+	for _, name := range []string{"all", "as-of", "sarif", "weight"} {
+		if c.has(name) {
+			return wrongUse{"--figures prints no findings, and --" + name + " is about findings", "leave one out"}
 		}
 	}
-	p.group(l, "accepted for now", accepted)
-	if len(accepted) > 0 {
-		counts = append(counts, fmt.Sprintf("%d accepted", len(accepted)))
+	if c.shop != "" {
+		return wrongUse{"--figures is the same for every shop and was given " + entry.Quote(c.shop), "leave it out"}
 	}
-	hint := " (--all lists them)"
-	if all || met == 0 {
-		hint = ""
-	}
-	p.print("")
-	p.print("%s; %d met%s", strings.Join(counts, ", "), met, hint)
+	return nil
 }
 
-// group prints findings under a head, check by check.
-func (p *program) group(l *loaded, head string, list []checks.Finding) {
-	if len(list) == 0 {
+// write prints the findings for people or for programs.
+func (p *program) write(c *call, l *loaded, chosen choice, list []checks.Finding) error {
+	var data []byte
+	var err error
+	switch {
+	case c.has("sarif"):
+		data, err = checks.SARIF(l.plan, toShow(list, c.has("all")), forgePath(l.shown()))
+	case p.json:
+		data, err = checks.JSON(l.plan, list)
+	default:
+		p.findings(l, list, chosen, c.has("all"))
+	}
+	p.result.Write(data)
+	return err
+}
+
+// leftOut says how many findings a choice leaves out. A program's output has
+// no room for it, so there only a stop is told, beside it.
+func (p *program) leftOut(c *call, findings, stops int) {
+	if findings == 0 {
 		return
 	}
-	p.print("")
-	p.print("%s", head)
-	for i, f := range list {
-		if i == 0 || list[i-1].Check != f.Check {
-			p.print("")
-			p.print("  %s", checkHead(f.Check))
-		}
-		p.finding(l.shown(), f)
-		// what several of a check ask for in the same words is said once
-		if i+1 == len(list) || !sameDo(f, list[i+1]) {
-			p.paragraph("do: ", f.Do)
-			p.paragraph("ask: ", f.Asks)
-		}
+	says := "left out by --only or --weight: " + count(findings, "finding")
+	switch {
+	case stops > 0:
+		says += fmt.Sprintf(" (%d stop: do not run it until that is settled)", stops)
+	case p.json || c.has("sarif"):
+		return
 	}
+	if p.json || c.has("sarif") {
+		p.say(says + "; to see all, leave them out")
+		return
+	}
+	p.print("%s", says)
 }
 
-// checkHead is a check by its id and name.
-func checkHead(id string) string {
-	if c := checks.Find(id); c != nil {
-		return id + ": " + c.Name
-	}
-	return id
-}
-
-func sameDo(a, b checks.Finding) bool { return a.Check == b.Check && a.Do == b.Do && a.Asks == b.Asks }
-
-// finding prints one finding: where it stands, and what it says.
-func (p *program) finding(file string, f checks.Finding) {
-	where := file
-	if f.At.Known() {
-		where = fmt.Sprintf("%s:%d", file, f.At.Line)
-	}
-	about := f.About
-	if about == "" {
-		about = "the shop"
-	}
-	p.print("  %s: %s, %s", where, about, f.State)
-	p.paragraph("", f.Says)
-	if isAccepted(f) {
-		p.paragraph("", f.Accepted.Says())
-	}
-}
-
-// paragraph prints a text folded below a finding.
-func (p *program) paragraph(label, text string) {
-	for i, line := range folded(text, lineWidth-len(label)) {
-		if i > 0 {
-			label = strings.Repeat(" ", len(label))
+// toShow are the findings without those that are met, unless all are asked
+// for.
+func toShow(list []checks.Finding, all bool) []checks.Finding {
+	var shown []checks.Finding
+	for _, f := range list {
+		if all || f.State != checks.Met {
+			shown = append(shown, f)
 		}
-		p.print("      %s%s", label, line)
 	}
+	return shown
 }

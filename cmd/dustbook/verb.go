@@ -47,7 +47,7 @@ file. With --sets it tries every set of machines that may run at once.`,
 		tries: "dustbook size my-shop",
 		exits: "0 done, 2 wrong use or a file with errors, 3 the tool failed or it was stopped",
 		flags: []flag{
-			{name: "sets", does: "which machines may run together, every set, and which gate to open as well"},
+			{name: "sets", does: "which machines may run together, and which gate to open as well"},
 			{name: "choose", does: "sizes for the ducts whose size is to be chosen"},
 			flagJSON, flagAsOf.with("; else today"),
 		},
@@ -57,11 +57,24 @@ file. With --sets it tries every set of machines that may run at once.`,
 		name: "inspect", takes: "[SHOP]", does: "the findings: what to stop, to mend and to know",
 		about: `Asks every check of the shop and lists the findings with their place in the
 file, the gravest first. "stop" means: do not run it until that is settled.
-A finding never says that a shop is within the law; the authority decides.`,
+A finding never says that a shop is within the law; the authority decides.
+
+With --only or --weight the rest is left out of what is printed and of the exit
+status, and the last line counts it. In SARIF a stop is an error, a thing to
+mend a warning, one to know that is not met a note. The rest has level none and
+its kind: pass (met, with --all), open (thin, not given), review (ask) or
+informational (in play, advice). What is accepted is suppressed, with the reason.`,
 		tries: "dustbook inspect my-shop",
-		exits: "0 done, 1 a stop finding stands, 2 wrong use or a file with errors, 3 the tool failed",
-		flags: []flag{{name: "all", does: "list the findings that are met as well"}, flagJSON, flagAsOf.with("; else today")},
-		run:   (*program).inspect,
+		exits: "0 done, 1 a stop finding is shown, 2 wrong use or a file with errors, 3 the tool failed",
+		flags: []flag{
+			{name: "all", does: "list the findings that are met as well"},
+			{name: "only", value: "ID", does: "those of this check; several with commas: open-flue,power-cut", many: true},
+			{name: "weight", value: "WEIGHT", does: "those that say stop, mend or know; several with commas", many: true},
+			{name: "figures", does: "the ids that [[confirmed]] may name, instead of findings"},
+			{name: "sarif", does: "print SARIF 2.1.0, for a forge to show on the lines of the file"},
+			flagJSON, flagAsOf.with("; else today"),
+		},
+		run: (*program).inspect,
 	},
 	{
 		name: "publish", takes: "[SHOP]", does: "the book: sheets to browse, print and hand over",

@@ -1,0 +1,84 @@
+package checks
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+
+	"dustbook/plan/source"
+)
+
+// Confirmable is one id that [[confirmed]] may name, with the check it is for.
+type Confirmable struct {
+	Confirm
+	Check  *Check
+	Source []source.Basis // the texts it stands in for or answers; empty where none is read
+}
+
+// Confirmables lists what [[confirmed]] may give, check by check in the order
+// of the book.
+func Confirmables() []Confirmable {
+	var list []Confirmable
+	for _, c := range All {
+		for _, f := range c.Confirms {
+			list = append(list, Confirmable{f, c, confirmSource(c, f)})
+		}
+	}
+	return list
+}
+
+// confirmSource are the texts that a figure takes the place of: the rows of
+// figures.csv with its id before the comma, or what the check asks by.
+func confirmSource(c *Check, f Confirm) []source.Basis {
+	var list []source.Basis
+	for _, r := range figureRows {
+		if name, _, _ := strings.Cut(r.Text("figure"), ","); strings.ReplaceAll(name, " ", "-") == f.ID {
+			list = append(list, r.Basis)
+		}
+	}
+	for _, r := range basisRows {
+		if f.Settles && r.Text("check") == c.ID {
+			list = append(list, r.Basis)
+		}
+	}
+	if c == filterLoad { // its figure is reckoned with by the take-off, and stands there
+		list = append(list, returnedLoad.Basis)
+	}
+	return list
+}
+
+// confirmables is what inspect --figures --json prints.
+type confirmables struct {
+	Format  string            `json:"format"`
+	Figures []confirmableJSON `json:"figures"`
+}
+
+// confirmableJSON is one id. What settles takes the weight off a stop.
+type confirmableJSON struct {
+	Check    string      `json:"check"`
+	ID       string      `json:"id"`
+	Confirms string      `json:"confirms"`
+	Value    string      `json:"value"`
+	Settles  bool        `json:"settles"`
+	Source   []basisJSON `json:"source"`
+}
+
+// ConfirmablesJSON writes the ids as inspect --figures --json prints them.
+func ConfirmablesJSON(list []Confirmable) ([]byte, error) {
+	doc := confirmables{Format: "dustbook-figures/1", Figures: []confirmableJSON{}}
+	for _, f := range list {
+		v := confirmableJSON{f.Check.ID, f.ID, f.Means, f.Wants(), f.Settles, []basisJSON{}}
+		for _, b := range f.Source {
+			v.Source = append(v.Source, basisJSON{b.Title(), b.Edition(), b.Clause, b.Mark.String()})
+		}
+		doc.Figures = append(doc.Figures, v)
+	}
+	var out bytes.Buffer
+	enc := json.NewEncoder(&out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	if err := enc.Encode(doc); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
