@@ -80,8 +80,8 @@ func capture(p *plan.Plan, u *duct.Use, report func(Finding)) {
 
 // judgePort says how a port stands to its need: met where the need lies below
 // the band of its flow, thin inside it, not met above it. A need from memory or
-// practice, or a fan known by two claims, is never better than thin; no air at
-// all is too little for any need.
+// practice, a fan known by two claims, or a filter whose pressure is not given
+// is never better than thin; no air at all is too little for any need.
 func judgePort(p *plan.Plan, f *Finding, at *portAt) {
 	units, worst := p.Shop.Units, at.port
 	got, need := unit.Air.Pair(units, worst.Flow, worst.Port.Flow)
@@ -108,7 +108,7 @@ func judgePort(p *plan.Plan, f *Finding, at *portAt) {
 			f.Do = say("finding-air-captured.hose-elsewhere.do")
 		}
 	}
-	if worst.Weak && worst.Flow > 0 || at.in.Claimed && f.State != NotMet {
+	if worst.Weak && worst.Flow > 0 || (at.in.Claimed || duct.FilterOpen(at.in.Collector)) && f.State != NotMet {
 		rest(f, at)
 	}
 	if f.State == Thin && at.share < farBelow {
@@ -119,7 +119,9 @@ func judgePort(p *plan.Plan, f *Finding, at *portAt) {
 // rest keeps a verdict at thin for what it rests on.
 func rest(f *Finding, at *portAt) {
 	why, ask := say("finding-common.two-claims.says"), say("finding-common.ask-curve.do")
-	if at.port.Weak {
+	if duct.FilterOpen(at.in.Collector) {
+		why, ask = say("finding-fan-on-curve.no-filter.says"), say("finding-fan-on-curve.no-filter.do")
+	} else if at.port.Weak {
 		why, ask = weakNeed(at.port.Port.Need.Mark), say("finding-air-captured.need.do")
 	}
 	f.Says = join(f.Says, why)

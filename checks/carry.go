@@ -106,10 +106,14 @@ func judgeStretch(p *plan.Plan, f *Finding, at *stretchAt) {
 		f.Says, f.Do = join(f.Says, say("finding-common.two-claims.says")), say("finding-common.ask-curve.do")
 		f.State = Thin
 	}
+	if duct.FilterOpen(at.in.Collector) {
+		f.Says, f.Do = join(f.Says, say("finding-fan-on-curve.no-filter.says")), say("finding-fan-on-curve.no-filter.do")
+		f.State = Thin
+	}
 	if worst.Basis.Mark.Weak() {
 		f.Says = join(f.Says, say("finding-dust-carried.need-practice.says"))
 		if f.State == Met {
-			f.State, f.Do = Thin, say("finding-dust-carried.slowest.do")
+			f.State, f.Do = Thin, say("finding-dust-carried.practice.do")
 		}
 	}
 }

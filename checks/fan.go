@@ -43,7 +43,7 @@ func fanCurve(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 		return
 	}
 	var off, left []string
-	var humps *duct.Result
+	var humps []string
 	for _, u := range p.Air.Uses {
 		for _, r := range u.Results {
 			if r.Collector != c || u.Kind == duct.DuctOff {
@@ -53,7 +53,7 @@ func fanCurve(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 			case !r.OnCurve:
 				off = append(off, say("finding-fan-on-curve.use-why", u.Name, filterWords(r.Filter), english.Because(r.Why)))
 			case len(r.Crossings) > 1:
-				humps = r
+				humps = append(humps, say("finding-fan-on-curve.several-use", u.Name, filterWords(r.Filter), crossings(p, r)))
 			case r.LeftOfPeak && len(u.Machines) > 0:
 				left = append(left, say("finding-fan-on-curve.use", u.Name, filterWords(r.Filter)))
 			}
@@ -64,9 +64,13 @@ func fanCurve(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 		f.State, f.Weight = NotMet, Mend
 		f.Says = say("finding-fan-on-curve.off.says", firstFour(off))
 		f.Do = say("finding-fan-on-curve.off.do")
-	case humps != nil:
+		if len(humps) > 0 {
+			f.Says = join(f.Says, say("finding-fan-on-curve.several.says", strings.Join(humps, "; ")))
+			f.Do = join(f.Do, say("finding-fan-on-curve.several.do"))
+		}
+	case len(humps) > 0:
 		f.State, f.Weight = NotMet, Mend
-		f.Says = say("finding-fan-on-curve.several.says", humps.Use.Name, crossings(p, humps))
+		f.Says = say("finding-fan-on-curve.several.says", strings.Join(humps, "; "))
 		f.Do = say("finding-fan-on-curve.several.do")
 	case len(left) > 0:
 		f.State, f.Weight = NotMet, Know

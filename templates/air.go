@@ -20,7 +20,7 @@ func (b *Book) addAir() {
 	}
 	b.addGauges()
 	for _, u := range b.Plan.Air.Uses {
-		if hasWorking(u) {
+		if hasWorking(u) || stands(u) {
 			b.addWorking(u)
 		}
 	}
@@ -113,8 +113,9 @@ func (b *Book) worstOf(rows []findingRow) Verdict {
 func (b *Book) pointRow(u *duct.Use, r *duct.Result, number int) pointRow {
 	row := pointRow{Number: number, Use: u.Name, Filter: filterHead(r.Filter), Flow: unit.Air.Figure(b.units, r.Flow), Static: unit.Press.Figure(b.units, r.Static),
 		Inlet: unit.Press.Figure(b.units, r.Inlet), Own: unit.Press.Figure(b.units, unit.Pressure(unit.Six(float64(r.Separator+r.FilterLoss+r.Outlet)))), Power: "—"}
-	if len(u.Machines) > 0 {
-		row.Path = b.Path("use", u.Name)
+	row.Path = b.Path("use", u.Name)
+	if stands(u) {
+		row.Path = b.Path("working", u.Name)
 	}
 	if r.PowerKnown {
 		row.Power = unit.Shaft.Figure(b.units, r.Power)

@@ -115,13 +115,21 @@ func (v *beside) verdict() Verdict {
 		return v.openSizes()
 	}
 	out := Verdict{Says: v.words.Count("beside.verdict.of", all) + " " + v.words.Text("beside.verdict.serves", strconv.Itoa(here.served), strconv.Itoa(there.served)), Do: v.saved()}
+	if more := v.hedges(); more != "" {
+		out.Says += " " + more
+	}
+	some := ""
+	if first, second := v.unshared(); first > 0 || second > 0 {
+		some = "-shared"
+		here.class, there.class = worse(here.class, "thin"), worse(there.class, "thin")
+	}
 	switch {
 	case here.served == all && there.served == all:
-		out.Words = []Word{{worse(here.class, there.class), say("both")}}
+		out.Words = []Word{{worse(here.class, there.class), say("both" + some)}}
 	case here.served == all:
-		out.Words = []Word{{here.class, say("this-all")}}
+		out.Words = []Word{{here.class, say("this-all" + some)}}
 	case there.served == all:
-		out.Words = []Word{{there.class, say("other-all")}}
+		out.Words = []Word{{there.class, say("other-all" + some)}}
 	case here.served == there.served:
 		out.Words = []Word{{"notmet", say("neither")}}
 	case here.served > there.served:

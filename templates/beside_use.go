@@ -63,6 +63,7 @@ type besideUse struct {
 	Here, There              []Word // captured, carried
 	Loss, OtherLoss, LossOff string // along the ways that govern, of the first collector
 	Parts                    []besidePart
+	Remarks                  []besideRemark
 }
 
 // besidePart is a use on one collector of each layout.
@@ -73,7 +74,7 @@ type besidePart struct {
 
 func (v *beside) use(pair usePair) besideUse {
 	u := besideUse{ID: "beside-" + shop.Slug(pair.this.Name), Name: pair.this.Name, Path: v.Path("use", pair.this.Name),
-		Here: v.this.useVerdict(pair.this).Words, There: v.other.useVerdict(pair.other).Words}
+		Here: v.this.useVerdict(pair.this).Words, There: v.other.useVerdict(pair.other).Words, Remarks: v.remarks(pair)}
 	for i, m := range v.meetings(pair) {
 		part := v.part(m)
 		if i == 0 {

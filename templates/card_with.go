@@ -9,8 +9,8 @@ import (
 // mostBeside is how many machines a card names as running beside its own.
 const mostBeside = 8
 
-// cardWith says which one other machine may run beside this one, by the plan;
-// nothing where people run one at a time.
+// cardWith says which one other machine may run beside this one, by the plan,
+// thin or not; nothing where pairs were not reckoned.
 func (b *Book) cardWith(v *cardView, m *shop.Machine) {
 	if len(b.Plan.Shop.Collectors) == 0 || b.unsized(nil) {
 		return
@@ -23,8 +23,8 @@ func (b *Book) cardWith(v *cardView, m *shop.Machine) {
 	var fine, short []string
 	for _, other := range b.Plan.Shop.Machines {
 		s := sets.Of(m, other)
-		if other == m || s == nil || len(s.On) == 0 && s.Apart == nil {
-			continue
+		if other == m || s == nil || len(sets.Of(other).On) == 0 {
+			continue // no duct serves the other: it takes no air
 		}
 		if s.Works {
 			fine = append(fine, other.Name)

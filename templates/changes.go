@@ -5,18 +5,25 @@ import (
 	"strings"
 
 	"dustbook/plan/duct"
+	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
 
 // changesView is the sheet on what to change first.
 type changesView struct {
-	Flow   string // unit
-	Over   []changesOver
-	Uses   []changesUse
-	Served string
-	Shut   string
-	Open   string // those that wait for sizes
+	Flow     string // unit
+	Over     []changesOver
+	Uses     []changesUse
+	Dust     []changesDust
+	Enough   []changesUse // the short list of uses that have their air
+	Unserved string
+	Served   string
+	Shut     string
+	Open     string // those that wait for sizes
 }
+
+// changesDust is a use with its air in which dust settles, and what helps.
+type changesDust struct{ Use, Path, Says, Relief, Smaller string }
 
 // changesOver is one change over all uses that are short of air.
 type changesOver struct {
@@ -28,8 +35,9 @@ type changesOver struct {
 
 type changesUse struct {
 	Use, Path, Says string
+	Flow            string // unit
 	Rows            []changesRow
-	More            string
+	More            []string
 }
 
 type changesRow struct {
@@ -38,10 +46,11 @@ type changesRow struct {
 	Carried                       Word
 }
 
-// mostChanges stand in the table of a use, mostOver in that of all.
+// mostOver changes stand in the table of all uses, mostEnough for a use that
+// has its air.
 const (
-	mostChanges = 6
-	mostOver    = 12
+	mostOver   = 12
+	mostEnough = 3
 )
 
 // addChanges adds the sheet, where the shop has uses of machines.
@@ -54,70 +63,45 @@ func (b *Book) addChanges() {
 		Verdict: b.changesVerdict(found), name: "changes.html", view: func() any { return b.changesView(found) }})
 }
 
-// airShort sorts the uses of machines by their air.
-type airShort struct {
-	short  []*duct.First // what to change first, for every use and collector that is short of air
-	served []string      // uses that are not
-	shut   []string      // uses that cannot be told
-	off    []string      // uses off the fan's curve in some state of the filter
-	open   []string      // uses that wait for sizes still to be chosen
-}
-
-// shortOfAir finds, for every use and collector, what to change first in the
-// state of the filter in which the weakest port gets least.
-func (b *Book) shortOfAir() (found airShort) {
-	for _, u := range b.Plan.Air.Uses {
-		if len(u.Machines) == 0 {
-			continue
-		}
-		known, enough, open, off := false, true, false, false
-		for _, c := range u.Collectors(b.Plan.Shop) {
-			open = open || b.unsized(c)
-			var worst *duct.First
-			for _, r := range u.On(c) {
-				off = off || !r.OnCurve
-				f := b.Plan.First(r)
-				if f != nil && (worst == nil || f.Share < worst.Share) {
-					worst = f
-				}
-			}
-			if worst == nil {
-				continue
-			}
-			known = true
-			if worst.Share < 1 {
-				enough = false
-				found.short = append(found.short, worst)
-			}
-		}
-		switch {
-		case open:
-			found.open = append(found.open, u.Name)
-		case off && enough:
-			found.off = append(found.off, u.Name)
-		case !known:
-			found.shut = append(found.shut, u.Name)
-		case enough:
-			found.served = append(found.served, u.Name)
-		}
-	}
-	return found
-}
-
 func (b *Book) changesVerdict(found airShort) Verdict {
 	say := func(key string, about ...string) string { return b.words.Text("first."+key, about...) }
 	short := found.short
 	if len(short) == 0 {
+		if len(found.none) > 0 {
+			return Verdict{Words: []Word{{"notmet", b.words.Text("enough.word.unserved")}}, Says: b.unservedSays(found.none), Do: b.words.Text("enough.do-unserved")}
+		}
 		if len(found.open) > 0 {
 			return b.openSizes(nil)
 		}
 		if len(found.off) > 0 && len(found.served) > 0 {
-			return Verdict{Words: []Word{{"thin", say("word.off")}}, Says: say("off-says", joined(found.off)), Do: say("unknown-do")}
+			says := say("off-says", b.few(found.off))
+			if found.doubt.Any() {
+				says += " " + b.doubtSays(found.doubt)
+			}
+			return Verdict{Words: []Word{{"thin", say("word.off")}}, Says: says, Do: say("unknown-do")}
 		}
 		if len(found.served) == 0 {
 			return Verdict{Words: []Word{{"blank", say("word.unknown")}}, Says: say("unknown-says"), Do: say("unknown-do")}
 		}
-		return Verdict{Words: []Word{{"met", say("word.none")}}, Says: say("none-says"), Do: say("none-do")}
+		if len(found.dust) > 0 {
+			worst := slices.MinFunc(found.dust, func(a, c *duct.Settling) int { return unit.Compare(a.Share, c.Share) })
+			says := say("dust-says", worst.Result.Use.Name, unit.Percent(worst.Share))
+			if more := len(found.dust) - 1; more > 0 {
+				says += " " + b.words.Count("first.dust-more", more)
+			}
+			if found.doubt.Any() {
+				says += " " + b.doubtSays(found.doubt)
+			}
+			return Verdict{Words: []Word{{"notmet", say("word.dust")}}, Says: says, Do: say("dust-do")}
+		}
+		filtered := ""
+		if !slices.ContainsFunc(b.Plan.Shop.Collectors, func(c *shop.Collector) bool { return c.Filter != nil }) {
+			filtered = "-plain"
+		}
+		if found.doubt.Any() {
+			return Verdict{Words: []Word{{"thin", b.words.Text("enough.word.thin")}}, Says: say("none-says"+filtered) + " " + b.doubtSays(found.doubt), Do: b.doubtDo(found.doubt)}
+		}
+		return Verdict{Words: []Word{{"met", say("word.none")}}, Says: say("none-says" + filtered), Do: say("none-do" + filtered)}
 	}
 	worst := short[0]
 	for _, f := range short {
@@ -125,14 +109,19 @@ func (b *Book) changesVerdict(found airShort) Verdict {
 			worst = f
 		}
 	}
-	about := []string{worst.Result.Use.Name, worst.Port.Full(), unit.Percent(worst.Share), b.filterState(worst.Result.Filter)}
+	about := []string{worst.Result.Use.Name, worst.Port.Full(), unit.Percent(worst.Share), b.filterOf(worst.Result)}
 	gains := b.gaining(worst)
 	if len(gains) == 0 {
 		return Verdict{Words: []Word{{"notmet", say("word")}}, Says: say("nothing-says", about...), Do: say("nothing-do")}
 	}
 	best := gains[0]
 	about = append(about, b.changeName(best), unit.Air.Figure(b.units, best.Gain), unit.Air.Unit(b.units))
-	return Verdict{Words: []Word{{"notmet", say("word")}}, Says: say("says", about...), Do: say("do")}
+	do := say("do")
+	if !unit.AtLeast(float64(worst.All), float64(worst.Port.Flow)) {
+		reach, need := unit.Air.Pair(b.units, worst.All, worst.Port.Flow)
+		do = say("do-fan", worst.Port.Full(), reach, need, unit.Air.Unit(b.units))
+	}
+	return Verdict{Words: []Word{{"notmet", say("word")}}, Says: say("says", about...), Do: do}
 }
 
 // gaining are the changes that gain air that shows when it is printed, the most
@@ -140,11 +129,16 @@ func (b *Book) changesVerdict(found airShort) Verdict {
 func (b *Book) gaining(f *duct.First) []duct.Change {
 	var list []duct.Change
 	for _, c := range f.Changes {
-		if c.OnCurve && c.Gain > 0 && unit.Air.Figure(b.units, c.Gain) != unit.Air.Figure(b.units, 0) {
+		if c.OnCurve && b.shows(c) {
 			list = append(list, c)
 		}
 	}
 	return list
+}
+
+// shows reports whether what a change gains shows when it is printed.
+func (b *Book) shows(c duct.Change) bool {
+	return c.Gain > 0 && unit.Air.Figure(b.units, c.Gain) != unit.Air.Figure(b.units, 0)
 }
 
 func (b *Book) changesView(found airShort) changesView {
@@ -158,20 +152,31 @@ func (b *Book) changesView(found airShort) changesView {
 	if len(found.open) > 0 {
 		v.Open = b.words.Text("first.open", joined(found.open))
 	}
+	if len(found.none) > 0 {
+		v.Unserved = b.words.Text("first.unserved", joined(namesIn(found.none, func(u *duct.Use) string { return u.Name })))
+	}
 	for _, f := range found.short {
-		v.Uses = append(v.Uses, b.changesUse(f))
+		v.Uses = append(v.Uses, b.changesUse(f, len(f.Changes)))
+	}
+	for _, f := range found.enough {
+		v.Enough = append(v.Enough, b.changesUse(f, mostEnough))
+	}
+	for _, d := range found.dust {
+		v.Dust = append(v.Dust, b.changesDust(d))
 	}
 	v.Over = b.overAll(found.short)
 	return v
 }
 
-func (b *Book) changesUse(f *duct.First) changesUse {
-	u := changesUse{Use: f.Result.Use.Name, Path: b.Path("use", f.Result.Use.Name)}
-	u.Says = b.words.Text("first.weakest", f.Port.Full(), unit.Percent(f.Share), unit.Air.Print(b.units, f.Port.Flow), b.filterState(f.Result.Filter))
+// changesUse says what gains most for the weakest port of a use: so many
+// changes at most.
+func (b *Book) changesUse(f *duct.First, most int) changesUse {
+	u := changesUse{Use: f.Result.Use.Name, Flow: unit.Air.Unit(b.units), Path: b.Path("use", f.Result.Use.Name)}
+	u.Says = b.words.Text("first.weakest", f.Port.Full(), unit.Percent(f.Share), unit.Air.Print(b.units, f.Port.Flow), b.filterOf(f.Result))
 	gains := b.gaining(f)
 	for i, c := range gains {
-		if i == mostChanges {
-			u.More = b.words.Count("first.more", len(gains)-i)
+		if i == most {
+			u.More = append(u.More, b.words.Count("first.more", len(gains)-i))
 			break
 		}
 		part := unit.Six(float64(c.Flow / f.Port.Flow))
@@ -180,6 +185,20 @@ func (b *Book) changesUse(f *duct.First) changesUse {
 			row.Carried = Word{"notmet", b.words.Text("first.carried.no")}
 		}
 		u.Rows = append(u.Rows, row)
+	}
+	vain, off := 0, 0
+	for _, c := range f.Changes {
+		if !c.OnCurve {
+			off++
+		} else if !b.shows(c) {
+			vain++
+		}
+	}
+	if vain > 0 {
+		u.More = append(u.More, b.words.Count("first.vain", vain))
+	}
+	if off > 0 {
+		u.More = append(u.More, b.words.Count("first.leaves", off))
 	}
 	return u
 }

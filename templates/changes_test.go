@@ -36,8 +36,8 @@ func TestChangesSheet(t *testing.T) {
 				t.Errorf("%s: %q gains more than what stands before it", u.Use, row.Name)
 			}
 		}
-		if (u.More != "") != (len(gains) > mostChanges) {
-			t.Errorf("%s: %d gain, more: %q", u.Use, len(gains), u.More)
+		if len(u.Rows) != len(gains) || (len(u.More) > 0) != (len(gains) < len(f.Changes)) {
+			t.Errorf("%s: %d rows of %d that gain and %d tried, more: %q", u.Use, len(u.Rows), len(gains), len(f.Changes), u.More)
 		}
 	}
 	_, words := b.sheet(t, "first.html")
@@ -100,7 +100,7 @@ func TestEnoughSheet(t *testing.T) {
 			}
 			row := v.Collectors[i].Rows[k]
 			k++
-			if row.Use != d.Use.Name || row.Short != (d.Share < 1) || d.Reachable && row.Static != unit.Press.Figure(b.units, d.Static) {
+			if row.Use != d.Use.Name || row.Short != (d.OnCurve && d.Share < 1) || d.Reachable && row.Static != unit.Press.Figure(b.units, d.Static) {
 				t.Errorf("%s: %+v", e.Collector.Name, row)
 			}
 			if d.InRange && (d.Spare < 0) != (d.Share < 1) {
@@ -126,8 +126,7 @@ func TestEnoughVerdict(t *testing.T) {
 		says string
 	}{
 		{list, "not enough", "% of its need"},
-		{[]duct.Enough{{Worst: &plenty}}, "big enough", "+25 %"},
-		{[]duct.Enough{{}}, "not known", "held against a fan"},
+		{[]duct.Enough{{Worst: &plenty}}, "not all served", "gets no air: another machine of the use has the end of Far drop"},
 	} {
 		if v := b.enoughVerdict(c.list); v.Words[0].Text != c.word || !strings.Contains(v.Says, c.says) || v.Do == "" {
 			t.Errorf("%+v, want %q", v, c.word)

@@ -118,6 +118,9 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 	case control.PowerReturned:
 		row.Name, row.Comes = b.words.Text("matrix.power"), b.words.Text("matrix.returns")
 		row.Says = b.words.Text("matrix.by-the-file", b.given(b.Plan.Shop.Control.AfterPowerCut))
+		if b.restartsByItself() {
+			row.Says = b.words.Text("matrix.by-the-file-but", b.Plan.Shop.Control.AfterPowerCut.V)
+		}
 	case control.PurgePressed:
 		row.Name, row.Comes, row.Says = b.words.Text("matrix.purge"), b.words.Text("matrix.is-pressed"), b.Plan.Shop.Control.Purge.V
 	case control.SupplyLow:
@@ -149,6 +152,12 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 		row.Comes, row.Says = b.words.Text("matrix.has-had-its-starts"), b.words.Text("matrix.starts-of-an-hour")
 	}
 	return row
+}
+
+// restartsByItself reports whether the file says that the control starts by
+// itself when power returns.
+func (b *Book) restartsByItself() bool {
+	return b.Plan.Shop.Control.AfterPowerCut.V == "starts by itself"
 }
 
 // actWord is an act in a word or two; empty for nothing.
@@ -206,6 +215,12 @@ func (b *Book) matrixNotes(m *control.Matrix) []string {
 	}
 	if len(missing) > 0 {
 		notes = append(notes, b.words.Text("matrix.no-sensor", b.list(missing)))
+	}
+	if !b.Plan.Shop.Control.Lockout.Known() {
+		notes = append(notes, b.words.Text("matrix.no-lockout"))
+	}
+	if !b.Plan.Shop.Control.Supply.Known() && len(b.Plan.Shop.Chains) == 0 {
+		notes = append(notes, b.words.Text("matrix.no-supply"))
 	}
 	if !b.Plan.Shop.Control.Purge.Known() {
 		notes = append(notes, b.words.Text("matrix.no-purge"))

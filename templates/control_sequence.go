@@ -60,8 +60,12 @@ func storyPath(t *shop.Trigger) string { return "trigger-" + shop.Slug(t.Name) +
 // sequenceVerdict says what of the sequence is not proven; where all is, to
 // watch it.
 func (b *Book) sequenceVerdict() Verdict {
+	powered := b.Plan.Control.Powered()
+	if len(powered) == 0 {
+		return Verdict{Words: []Word{{"blank", b.words.Text("lanes.no-power-word")}}, Says: b.words.Text("lanes.no-power-says"), Do: b.words.Text("lanes.verdict-do")}
+	}
 	blind := 0
-	for _, g := range b.Plan.Control.Powered() {
+	for _, g := range powered {
 		if g.Proves.V != "switch" {
 			blind++
 		}
@@ -113,8 +117,16 @@ func (b *Book) sequenceView(run *told) sequenceView {
 	}
 	cut := max(0, slices.IndexFunc(b.Plan.Shop.Triggers, func(t *shop.Trigger) bool { return t.Senses != "hand switch" }))
 	t := b.Plan.Shop.Triggers[cut]
-	v.Stories = append(v.Stories, b.storyView(sequence.Cut(run.works, run.air, cut), b.words.Text("lanes.cut", b.tagged(t).label()), b.words.Text("lanes.cut-says"), "cut"))
+	v.Stories = append(v.Stories, b.storyView(sequence.Cut(run.works, run.air, cut), b.words.Text("lanes.cut", b.tagged(t).label()), b.cutSays(), "cut"))
 	return v
+}
+
+// cutSays leads the story of a power cut in.
+func (b *Book) cutSays() string {
+	if b.restartsByItself() {
+		return b.words.Text("lanes.cut-says-but")
+	}
+	return b.words.Text("lanes.cut-says")
 }
 
 // overlaps are the first two triggers that are both served while they overlap,

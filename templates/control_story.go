@@ -2,8 +2,10 @@ package templates
 
 import (
 	"html/template"
+	"slices"
 
 	"dustbook/plan/control/trace"
+	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 	"dustbook/templates/drawing"
 )
@@ -96,7 +98,7 @@ func (b *Book) happening(r *trace.Record, names drawing.LaneNames) string {
 	case trace.SignalIs:
 		return b.words.Text("lanes.signal-is." + signalKeys[r.State])
 	case trace.RequestIs:
-		switch of := requestKeys[trace.RequestState(r.State)]; of {
+		switch of := requestKeys[trace.RequestState(r.State)] + b.requestEnd(r); of {
 		case "":
 		case "waits":
 			return b.words.Text("lanes.request."+of, name(names.Triggers), b.words.Text("lanes.why."+waitKeys[trace.Why(r.Why)]))
@@ -105,4 +107,28 @@ func (b *Book) happening(r *trace.Record, names drawing.LaneNames) string {
 		}
 	}
 	return ""
+}
+
+// requestEnd is what the key of a request ends in: for a trigger that starts no
+// fan, and for a machine whose hose has to be moved to it.
+func (b *Book) requestEnd(r *trace.Record) string {
+	state := trace.RequestState(r.State)
+	if state != trace.Served && state != trace.RunsOn || int(r.Thing) >= len(b.Plan.Shop.Triggers) {
+		return ""
+	}
+	switch t := b.Plan.Shop.Triggers[r.Thing]; {
+	case len(t.Starts) == 0:
+		return "-no-fan"
+	case state == trace.Served && t.Machine != nil && sharesHose(t.Machine):
+		return "-hose"
+	}
+	return ""
+}
+
+// sharesHose reports whether a port of a machine is served by an end that is
+// moved.
+func sharesHose(m *shop.Machine) bool {
+	return slices.ContainsFunc(m.Ports, func(p *shop.Port) bool {
+		return p.Duct != nil && len(p.Duct.Serves) > 1
+	})
 }

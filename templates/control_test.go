@@ -102,7 +102,7 @@ func TestCards(t *testing.T) {
 		start, end            []string
 	}{
 		{"Saw", "Saw gate", "", []string{"Start the machine, feed nothing: 1 gate opens, Cyclone starts after 1 s", "Gauge in the band? Then feed"},
-			[]string{"Let the last chips go", "Machine off. Cyclone runs on for 6 s and stops by itself: leave it to", "Chips come back on the table? Stop and tell the steward"}},
+			[]string{"Let the last chips go", "Machine off. Cyclone runs on for 6 s and stops by itself: leave it alone", "Chips come back on the table? Stop and tell the steward"}},
 		{"Planer", "East zone gate, Saw gate, Planer gate", "", []string{"Start the machine, feed nothing: 3 gates open, Cyclone starts", "Gauge in the band? Then feed"}, nil},
 		// a switch for the zone, the hand for its own gate
 		{"Lathe", "East zone gate", "Far gate", []string{"Open your gates", "Press Lathe switch: 1 gate opens, Cyclone starts", "Gauge in the band? Then start the machine and feed"},
@@ -319,7 +319,7 @@ func TestControlVerdicts(t *testing.T) {
 // Cards print on one sheet of A5. The heights in rem were read off cards that
 // Chromium printed; what is counted must not be far from them.
 func TestCardHeights(t *testing.T) {
-	b := hallBook(t)
+	b := hallBook(t, "[shop]\n", "[shop]\npeople_at_machines = 1\n") // no pairs: those cards were printed without them
 	for machine, printed := range map[string]float64{"Saw": 76.1, "Planer": 74.9, "Jointer": 74.7, "Lathe": 75, "Disc": 74.5, "Drum": 68.1} {
 		v := cardOf(t, b, machine)
 		if h := v.height(); h < printed-1 || h > printed+6 {

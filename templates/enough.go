@@ -1,6 +1,8 @@
 package templates
 
 import (
+	"strings"
+
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -15,6 +17,7 @@ type enoughView struct {
 type enoughCollector struct {
 	Name, Path                         string
 	Claimed, Needed, Delivered, Margin string
+	Several                            string // the uses in which the fan can settle at several flows
 	Rows                               []enoughRow
 }
 
@@ -31,25 +34,6 @@ func (b *Book) addEnough() {
 	}
 	b.add(&Sheet{Part: partAir, Path: "enough.html", Title: b.words.Text("enough.title"), Kind: "table", Lede: b.words.Text("enough.lede"),
 		Verdict: b.enoughVerdict(list), name: "enough.html", view: func() any { return b.enoughView(list) }})
-}
-
-func (b *Book) enoughVerdict(list []duct.Enough) Verdict {
-	say := func(key string, about ...string) string { return b.words.Text("enough."+key, about...) }
-	var worst *duct.Demand
-	for i := range list {
-		if w := list[i].Worst; w != nil && (worst == nil || w.Share < worst.Share) {
-			worst = w
-		}
-	}
-	switch {
-	case b.unsized(nil) && (worst == nil || worst.Share >= 1):
-		return b.openSizes(nil)
-	case worst == nil:
-		return Verdict{Words: []Word{{"blank", say("word.unknown")}}, Says: say("says-unknown"), Do: say("do-unknown")}
-	case worst.Share < 1:
-		return Verdict{Words: []Word{{"notmet", say("word.no")}}, Says: say("says-no", worst.Use.Name, b.filterState(worst.Filter), worst.Port.Full(), unit.Percent(worst.Share)), Do: say("do-no")}
-	}
-	return Verdict{Words: []Word{{"met", say("word.yes")}}, Says: say("says-yes", b.percent(worst.Margin), worst.Use.Name, b.filterState(worst.Filter)), Do: say("do-yes")}
 }
 
 // percent is a share with its sign, in whole percent.
@@ -72,34 +56,57 @@ func (b *Book) enoughView(list []duct.Enough) enoughView {
 			c.Needed = b.words.Text("enough.by", unit.Air.Print(b.units, e.Needed), e.NeededBy.Name)
 		}
 		if w := e.Worst; w != nil {
-			c.Delivered = b.words.Text("enough.by", unit.Air.Print(b.units, w.Delivered), w.Use.Name)
-			c.Margin = b.percent(w.Margin)
+			c.Delivered = b.words.Text("enough.by", unit.Air.Print(b.units, w.Result.Flow), w.Use.Name)
+			c.Margin = b.enoughMargin(w)
 		}
+		var several []string
 		for i := range e.Demands {
-			if e.Demands[i].Port != nil {
-				c.Rows = append(c.Rows, b.enoughRow(e.Collector, &e.Demands[i]))
+			d := &e.Demands[i]
+			if d.Port != nil {
+				c.Rows = append(c.Rows, b.enoughRow(e.Collector, d))
 			}
+			if d.OnCurve && len(d.Result.Crossings) > 1 {
+				several = append(several, b.words.Text("enough.several-use", d.Use.Name, b.filterOf(d.Result)))
+			}
+		}
+		if len(several) > 0 {
+			c.Several = b.words.Text("enough.several-note", strings.Join(several, ", "))
 		}
 		v.Collectors = append(v.Collectors, c)
 	}
 	return v
 }
 
+// enoughMargin is what the weakest port of a demand gets of its need, and by
+// how much that is more.
+func (b *Book) enoughMargin(d *duct.Demand) string {
+	for _, p := range d.Result.Ports {
+		if p.Port == d.Port {
+			got, need := unit.Air.Pair(b.units, p.Flow, p.Port.Flow)
+			return b.words.Text("enough.margin-of", p.Port.Full(), got, need, unit.Air.Unit(b.units), b.percent(d.Margin))
+		}
+	}
+	return b.percent(d.Margin)
+}
+
 // filterCell is a state of the filter under a head that says filter.
-func (b *Book) filterCell(filter string) string {
-	switch filter {
+func (b *Book) filterCell(r *duct.Result) string {
+	switch r.Filter {
 	case duct.Clean:
 		return b.words.Text("enough.filter.clean")
 	case duct.ChangeOut:
 		return b.words.Text("enough.filter.due")
 	}
+	if r.Collector != nil && duct.FilterOpen(r.Collector) {
+		return b.words.Text("enough.filter.open")
+	}
 	return b.words.Text("enough.filter.none")
 }
 
 func (b *Book) enoughRow(c *shop.Collector, d *duct.Demand) enoughRow {
-	row := enoughRow{Use: d.Use.Name, Path: b.Path("use", d.Use.Name), Filter: b.filterCell(d.Filter), Need: unit.Air.Figure(b.units, d.Need), Gets: b.words.Text("enough.off"), Weakest: "—", Flow: "—", Static: b.words.Text("enough.unreachable"), Offers: "—", Spare: "—", Short: d.Share < 1}
+	row := enoughRow{Use: d.Use.Name, Path: b.Path("use", d.Use.Name), Filter: b.filterCell(d.Result), Need: unit.Air.Figure(b.units, d.Need), Gets: b.words.Text("enough.off"), Weakest: "—", Flow: "—", Static: b.words.Text("enough.unreachable"), Offers: "—", Spare: "—", Short: d.OnCurve && d.Share < 1}
 	if !d.OnCurve && b.unsized(c) {
-		row.Gets, row.Static, row.Short = b.words.Text("enough.unsized"), "—", false
+		row.Gets, row.Static = b.words.Text("enough.unsized"), "—"
 	}
 	if d.OnCurve {
 		row.Gets = unit.Air.Figure(b.units, d.Delivered)

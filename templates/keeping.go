@@ -31,6 +31,7 @@ type filterView struct {
 	Says string
 	Unit string
 	Rows []filterRow
+	Uses *filterUses
 }
 
 type filterRow struct {
@@ -47,6 +48,7 @@ type shutView struct {
 
 type shutRow struct {
 	Duct, Path, Wall, Bears string
+	Waits                   string // the field that is missing; empty where it is judged
 	State                   Word
 }
 
@@ -111,7 +113,7 @@ func (b *Book) filterView(c *shop.Collector) *filterView {
 	if f == nil {
 		return nil
 	}
-	v := &filterView{Unit: unit.Feed.Unit(b.units), Says: b.words.Text("keep.filter-waits")}
+	v := &filterView{Uses: b.filterUses(c), Unit: unit.Feed.Unit(b.units), Says: b.words.Text("keep.filter-waits")}
 	if f.Known() {
 		v.Says = b.words.Text("keep.filter-lede", f.Use, unit.Air.Print(b.units, f.Flow), unit.Floor.Print(b.units, c.Filter.Area.V), unit.Feed.Print(b.units, f.Speed))
 	}
@@ -125,7 +127,8 @@ func (b *Book) filterView(c *shop.Collector) *filterView {
 	return v
 }
 
-// shutView shows the ducts of a collector that are known to be of thin sheet.
+// shutView shows whether every duct of a collector that has a size bears the
+// fan's greatest suction; one whose wall is not known says so.
 func (b *Book) shutView(c *shop.Collector) *shutView {
 	v := &shutView{}
 	var weakest *duct.Collapse
@@ -133,10 +136,14 @@ func (b *Book) shutView(c *shop.Collector) *shutView {
 		if at.Duct.Collector != c {
 			continue
 		}
+		if v.Says == "" {
+			v.Says = b.words.Text("keep.shut-open")
+		}
 		if at.Missing == "collector.fan_curve" {
 			v.Says = b.words.Text("keep.shut-unknown")
 		}
 		if !at.Known() {
+			v.Rows = append(v.Rows, b.shutOpen(at))
 			continue
 		}
 		v.Says = b.words.Text("keep.shut-lede", unit.Press.Print(b.units, at.Suction), unit.Short(duct.CollapseFactor()))
@@ -156,6 +163,15 @@ func (b *Book) shutView(c *shop.Collector) *shutView {
 		v.Relief = b.relief(c, weakest)
 	}
 	return v
+}
+
+// shutOpen is the row of a duct that is not judged, with what it waits for.
+func (b *Book) shutOpen(at *duct.Collapse) shutRow {
+	row := shutRow{Duct: at.Duct.Name, Path: b.Path("duct", at.Duct.Name), Wall: "—", Bears: "—", State: Word{"blank", b.words.Text("keep.holds.open")}, Waits: at.Missing}
+	if at.Wall > 0 {
+		row.Wall = unit.Thin.Print(b.units, at.Wall)
+	}
+	return row
 }
 
 // relief says what keeps the weakest duct of a collector from going flat.

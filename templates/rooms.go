@@ -40,12 +40,15 @@ type balanceRow struct {
 	Drawn, Back, Net  string
 	Changes, Pressure string
 	Heat, Waits       string // Waits: what is missing
+	Out, Above        string // that air is blown in and has to go out, at a pressure above outdoors; empty where it is drawn
 }
 
 type applianceRow struct{ Kind, Room, Limit, About string }
 
 type makeUpView struct {
 	Use, Speed, Face string
+	Chosen           string // the opening for the depressurisation chosen, or why there is none
+	Over             string // that it is over the limit of what burns here; empty where it is not
 	Rows             []makeUpRow
 }
 
@@ -55,25 +58,18 @@ type returnRow struct {
 	Collector, Path, Most, From, Need, Given, Speed, Waits string
 }
 
-type noiseView struct {
-	Unit   string
-	Rates  []string
-	Rows   []noiseRow
-	Silent []string // the fields that are missing, where no dose at all is known
-}
-
-type noiseRow struct {
-	Use, Level, Hours, Waits string
-	Doses                    []string
-}
-
 // addRooms adds the sheet on the air of the rooms, where the shop has rooms or
 // says how loud its machines are.
 func (b *Book) addRooms() {
-	if len(b.Plan.Rooms.Spaces) == 0 {
+	if len(b.Plan.Rooms.Spaces) == 0 && !b.loud() {
 		return
 	}
 	b.add(&Sheet{Part: partAir, Path: "rooms.html", Title: b.words.Text("rooms.title"), Kind: "table", Lede: b.words.Text("rooms.lede"), Verdict: b.roomsVerdict(), name: "rooms.html", view: func() any { return b.roomsView() }})
+}
+
+// loud reports whether the file says how loud a machine is.
+func (b *Book) loud() bool {
+	return slices.ContainsFunc(b.Plan.Shop.Machines, func(m *shop.Machine) bool { return m.Noise.Known() })
 }
 
 // roomsVerdict puts a flue before everything, then the use that takes most.
@@ -97,6 +93,8 @@ func (b *Book) roomsVerdict() Verdict {
 	}
 	say := func(key string, about ...string) string { return b.words.Text("rooms.verdict."+key, about...) }
 	switch {
+	case len(b.Plan.Rooms.Spaces) == 0:
+		return Verdict{Words: []Word{{"blank", say("missing")}}, Says: say("no-rooms"), Do: say("no-rooms-do")}
 	case !known && b.unsized(nil):
 		return b.openSizes(nil)
 	case !known:
@@ -129,6 +127,9 @@ func (b *Book) roomsView() roomsView {
 		v.Drawing = trusted(drawing.Balance(b.units, worst, "balance"))
 	}
 	for _, r := range k.Returns {
+		if len(k.Spaces) == 0 {
+			break // nothing tells one air from another
+		}
 		v.Returns = append(v.Returns, b.returnRow(r))
 	}
 	v.Noise = b.noiseView()
@@ -136,7 +137,7 @@ func (b *Book) roomsView() roomsView {
 }
 
 func (b *Book) spaceView(s *room.Space) spaceView {
-	v := spaceView{Name: s.Name(), Volume: b.words.Text("rooms.facts-volume"), Opening: b.words.Text("rooms.facts-opening")}
+	v := spaceView{Name: s.Name(), Volume: b.words.Text("rooms.facts-opening"), Opening: b.words.Text("rooms.facts-opening")}
 	if s.Volume.Known() {
 		v.Volume = unit.Room.Print(b.units, s.Volume.V)
 	}
@@ -173,14 +174,21 @@ func (b *Book) balanceRow(at *room.Balance) balanceRow {
 		return row
 	}
 	row.Drawn, row.Back, row.Net = unit.Air.Figure(b.units, at.Drawn), unit.Air.Figure(b.units, at.Returned), unit.Air.Figure(b.units, at.Net)
+	if at.Net < 0 {
+		row.Net, row.Out = unit.Air.Figure(b.units, -at.Net), b.words.Text("rooms.blown-in")
+	}
 	missing := at.Changes.Missing
 	if at.Changes.Known() {
 		row.Changes = unit.Fixed(at.Changes.V, 1)
 	}
 	if e := at.Pressure; e.Known() {
-		row.Pressure = unit.Draft.Figure(b.units, e.V)
+		figure := func(p unit.Pressure) string { return unit.Draft.Figure(b.units, max(p, -p)) }
+		row.Pressure = figure(e.V)
 		if e.Low != e.High {
-			row.Pressure = b.words.Text("rooms.band", row.Pressure, unit.Draft.Figure(b.units, e.Low), unit.Draft.Figure(b.units, e.High))
+			row.Pressure = b.words.Text("rooms.band", row.Pressure, figure(e.Low), figure(e.High))
+		}
+		if e.V < 0 {
+			row.Above = b.words.Text("rooms.above")
 		}
 	} else {
 		missing = append(missing, e.Missing...)
@@ -219,7 +227,10 @@ func (b *Book) applianceRow(a *shop.Appliance) applianceRow {
 }
 
 func (b *Book) makeUpView(at *room.Balance) *makeUpView {
-	v := &makeUpView{Use: at.Use, Speed: unit.Speed.Print(b.units, room.InletSpeed()), Face: unit.Floor.Print(b.units, at.Passive.V)}
+	v := &makeUpView{Use: at.Use, Speed: unit.Speed.Print(b.units, room.InletSpeed()), Face: unit.Floor.Print(b.units, at.Passive.V), Chosen: b.chosen(at)}
+	if s := at.Space; s.Chosen > 0 && s.Limit != nil && !unit.AtLeast(float64(s.Limit.Press), float64(s.Chosen)) {
+		v.Over = b.words.Text("rooms.chosen-over", unit.Draft.Print(b.units, s.Limit.Press))
+	}
 	for _, o := range at.MakeUp {
 		row := makeUpRow{Limit: unit.Draft.Print(b.units, o.Limit.Press), About: o.Limit.Name, Area: unit.Floor.Figure(b.units, o.Area), Leaks: "—", Source: o.Limit.Basis.BriefIn(b.words.Mark)}
 		if o.Smaller.Known() {
@@ -230,8 +241,28 @@ func (b *Book) makeUpView(at *room.Balance) *makeUpView {
 	return v
 }
 
+// chosen says what opening the depressurisation that the file chooses takes.
+func (b *Book) chosen(at *room.Balance) string {
+	o := at.Chosen
+	if o == nil {
+		return b.words.Text("rooms.chosen-none")
+	}
+	area, press := unit.Floor.Print(b.units, o.Area), unit.Draft.Print(b.units, o.Limit.Press)
+	says := b.words.Text("rooms.chosen", press, area)
+	if at.Space.Chosen == 0 {
+		says = b.words.Text("rooms.chosen-limit", press, area)
+	}
+	if o.Smaller.Known() {
+		says += " " + b.words.Text("rooms.chosen-leaks", unit.Floor.Print(b.units, o.Smaller.V))
+	}
+	return says
+}
+
 func (b *Book) returnRow(r *room.Return) returnRow {
 	row := returnRow{Collector: r.Collector.Name, Path: b.Path("collector", r.Collector.Name), Most: "—", From: b.words.Text("rooms.same-air"), Need: b.words.Text("rooms.not-needed"), Given: "—", Speed: "—", Waits: b.waits(r.Missing)}
+	if len(r.Missing) > 0 {
+		row.From, row.Need = "—", "—"
+	}
 	if r.Flow.Known() {
 		row.Most = unit.Air.Figure(b.units, r.Flow.V)
 	}
@@ -250,48 +281,4 @@ func (b *Book) returnRow(r *room.Return) returnRow {
 		row.Speed = unit.Speed.Figure(b.units, r.Speed.V)
 	}
 	return row
-}
-
-func (b *Book) noiseView() noiseView {
-	v := noiseView{Unit: unit.Loud.Unit(b.units)}
-	for _, r := range room.Rates() {
-		v.Rates = append(v.Rates, b.words.Text("rooms.rate", r.Name, unit.Loud.Print(b.units, r.Limit), unit.Short(r.Hours)))
-	}
-	add := func(name string, d *room.Dose) {
-		row := noiseRow{Use: name, Level: "—", Hours: "—"}
-		for _, m := range d.Missing {
-			row.Waits = b.waits([]room.Missing{m})
-			break
-		}
-		if d.Known() {
-			if len(d.Day) == 1 {
-				row.Level, row.Hours = unit.Loud.Figure(b.units, d.Day[0].Level), unit.Short(d.Day[0].Hours)
-			}
-			for _, by := range d.By {
-				row.Doses = append(row.Doses, unit.Fixed(100*by.Share, 0)+" %")
-			}
-		}
-		v.Rows = append(v.Rows, row)
-	}
-	for _, d := range b.Plan.Rooms.Doses {
-		add(d.Use, d)
-	}
-	add(b.words.Text("rooms.day"), b.Plan.Rooms.Day)
-	if !slices.ContainsFunc(v.Rows, func(r noiseRow) bool { return len(r.Doses) > 0 }) {
-		v.Silent, v.Rows = b.noiseMissing(), nil
-	}
-	return v
-}
-
-// noiseMissing are the fields that all doses wait for, each once.
-func (b *Book) noiseMissing() []string {
-	var list []string
-	for _, d := range b.Plan.Rooms.Doses {
-		for _, m := range d.Missing {
-			if says := b.words.Missing(m.Thing, m.Field, m.Why); !slices.Contains(list, says) {
-				list = append(list, says)
-			}
-		}
-	}
-	return list
 }

@@ -23,9 +23,11 @@ type sizesView struct {
 
 type sizesCollector struct {
 	Name, Path string
-	Says       string // whether the sizes meet every use, where there are several collectors
-	Sure       string // how sure that is
-	Beyond     string // uses left out; empty where there are none
+	Air, Dust  string   // the least share of a need, and of a speed
+	Opened     []string // gates that stand open as well, use by use
+	Says       string   // whether the sizes meet every use, where there are several collectors
+	Sure       string   // how sure that is
+	Beyond     string   // uses left out; empty where there are none
 	Rows       []sizesRow
 	Write      []sizesLine // lines for the shop file; none where the sizes do not meet all
 	Area, Cost string
@@ -67,11 +69,30 @@ func (b *Book) sizesVerdict(list []*duct.Choice) Verdict {
 			return Verdict{Words: []Word{{"notmet", say("word.none")}}, Says: say("of", c.Collector.Name, b.choiceSays(c)), Do: b.words.Text("sizes.do." + standingOf(c))}
 		}
 	}
-	says := say("says.met")
-	if slices.ContainsFunc(list, func(c *duct.Choice) bool { return len(c.Beyond) > 0 }) {
-		says = say("says.met-but")
+	says := b.words.Text("sizes.says." + b.metKey(list))
+	v := Verdict{Words: []Word{{"met", say("word.met")}}, Says: say("of", joined(namesIn(list, func(c *duct.Choice) string { return c.Collector.Name })), says), Do: say("do.met")}
+	var reserve duct.Reserve
+	for _, c := range list {
+		reserve = reserve.And(b.Plan.Air.Margins(b.Plan.Shop, c).Reserve)
 	}
-	return Verdict{Words: []Word{{"met", say("word.met")}}, Says: say("of", joined(namesIn(list, func(c *duct.Choice) string { return c.Collector.Name })), says), Do: say("do.met")}
+	if reserve.Any() {
+		v.Words = []Word{{"thin", say("word.thin")}}
+		v.Says += " " + b.doubtSays(reserve)
+	}
+	return v
+}
+
+// metKey is the row that says that the uses are met: all or all but some, and
+// whether there is a filter in two states.
+func (b *Book) metKey(list []*duct.Choice) string {
+	key := "met"
+	if slices.ContainsFunc(list, func(c *duct.Choice) bool { return len(c.Beyond) > 0 }) {
+		key = "met-but"
+	}
+	if !slices.ContainsFunc(list, func(c *duct.Choice) bool { return c.Collector.Filter != nil }) {
+		key += "-plain"
+	}
+	return key
 }
 
 // standingOf is the one word for how a choice stands.
@@ -91,8 +112,10 @@ func standingOf(c *duct.Choice) string {
 func (b *Book) choiceSays(c *duct.Choice) string {
 	word := standingOf(c)
 	switch {
-	case word == "met" && len(c.Beyond) > 0:
-		return b.words.Text("sizes.says.met-but")
+	case word == "met":
+		return b.words.Text("sizes.says." + b.metKey([]*duct.Choice{c}))
+	case word == "nothing-fits":
+		return b.blockSays(c)
 	case word != "near":
 		return b.words.Text("sizes.says." + word)
 	}
@@ -151,6 +174,8 @@ func (b *Book) sizesCollector(c *duct.Choice) sizesCollector {
 		return v
 	}
 	v.Sure = b.sure(c)
+	v.Air, v.Dust = b.marginSays(b.Plan.Air.Margins(b.Plan.Shop, c))
+	v.Opened = b.openedSays(c)
 	v.Area, v.Cost = unit.Floor.Print(b.units, c.Area), unit.Floor.Print(b.units, c.Cost)
 	v.Energy = b.words.Text("sizes.energy-value", unit.Fixed(c.Energy/1000, 2))
 	gates := 0

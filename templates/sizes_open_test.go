@@ -141,7 +141,7 @@ serves = ["Lathe"]
 	for _, c := range []struct{ need, size, enough, first, use string }{
 		{"100 m3/h", `"choose"`, "not known yet", "not known yet", "captured"},
 		{"9000 m3/h", `"choose"`, "not enough", "change first", "not captured"},
-		{"100 m3/h", `"110 mm"`, "big enough", "nothing first", "captured"},
+		{"100 m3/h", `"110 mm"`, "big enough", "dust settles", "captured"},
 	} {
 		b := book(c.need, c.size)
 		for path, want := range map[string]string{"enough.html": c.enough, "first.html": c.first, "use-lathe.html": c.use} {

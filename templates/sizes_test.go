@@ -2,7 +2,6 @@ package templates
 
 import (
 	"context"
-	"fmt"
 	"strings"
 	"testing"
 
@@ -183,20 +182,5 @@ func TestMissSays(t *testing.T) {
 		if got := b.missSays(m); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
-	}
-}
-
-// A set stands in other programs' document as it stands on its sheet.
-func TestStandingsAgree(t *testing.T) {
-	b := roomsBook(t)
-	seen := map[string]bool{}
-	for _, s := range b.Plan.Together().All {
-		seen[standing(s)] = true
-		if export.Standing(s) != standing(s) {
-			t.Errorf("%s: %q and %q", setName(s), export.Standing(s), standing(s))
-		}
-	}
-	if len(seen) < 5 {
-		t.Error(fmt.Sprint(seen))
 	}
 }

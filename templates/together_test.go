@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -22,14 +23,14 @@ func TestTogetherSheet(t *testing.T) {
 			if cell != v.Rows[j].Cells[i] {
 				t.Errorf("%s with %s: %q and %q", v.Rows[i].Name, v.Names[j].Name, cell.Sign, v.Rows[j].Cells[i].Sign)
 			}
-			works := cell.Word == b.words.Text("together.word.works")
+			works := cell.Word == b.words.Text("together.tip.works") || cell.Word == b.words.Text("together.tip.thin")
 			if works != x.Pair(i, j).Works || cell.Sign == "" || !signs[cell.Sign] {
 				t.Errorf("%s with %s: %+v", v.Rows[i].Name, v.Names[j].Name, cell)
 			}
 		}
 	}
 	_, words := b.sheet(t, "together.html")
-	inOrder(t, "together", words, "at once", "Machine by machine", "What works here works by the model", "Open another gate as well", "Machines that do not work alone", "% of the speed it needs", "The largest sets that work", "How many gates")
+	inOrder(t, "together", words, "at once", "Machine by machine", "What works here works by the model", "Why thin", "Open another gate as well", "Machines that do not work alone", "% of the speed it needs", "Pairs that fall short, and why", "The largest sets that work", "How many gates")
 }
 
 // Each set that fails says why, and what would help or that nothing does.
@@ -37,12 +38,12 @@ func TestBrokenSetsSayWhy(t *testing.T) {
 	b := roomsBook(t)
 	words := map[string]int{}
 	for _, s := range b.Plan.Together().All {
-		word := standing(s)
+		word := s.Stands()
 		words[word]++
 		why, helps := b.whyBroken(s), b.helps(s)
 		if word == "works" {
-			if len(why) != 0 {
-				t.Errorf("%s works, and: %v", setName(s), why)
+			if len(why) != 0 || len(helps) != 0 {
+				t.Errorf("%s works, and: %v, %v", setName(s), why, helps)
 			}
 			continue
 		}
@@ -80,12 +81,21 @@ func TestTogetherVerdict(t *testing.T) {
 			t.Errorf("%+v, want %q", v, c.word)
 		}
 	}
-	limited := *x
-	limited.People = x.Size + 1
-	if s := b.togetherView(&limited); !strings.Contains(s.Limited, "more than 3 machines") {
-		t.Errorf("limited: %q", s.Limited)
+	relief := x.All[slices.IndexFunc(x.All, func(s *duct.Set) bool { return len(s.Machines) == 2 && s.Stands() == "relief" })]
+	for _, c := range []struct {
+		all, largest []*duct.Set
+		says         bool
+	}{{[]*duct.Set{one, relief}, []*duct.Set{one}, true}, {[]*duct.Set{one}, []*duct.Set{one}, false}, {[]*duct.Set{relief}, nil, true}, {nil, nil, false}} {
+		if v := b.togetherVerdict(&duct.Sets{All: c.all, Largest: c.largest, Size: 2}); strings.Contains(v.Says, "1 set works with another gate open as well") != c.says {
+			t.Errorf("%d sets, %d work: %q", len(c.all), len(c.largest), v.Says)
+		}
 	}
-	if s := b.togetherView(x); s.Limited != "" {
-		t.Errorf("not limited: %q", s.Limited)
+	limited := *x
+	limited.Asked = x.Size + 1
+	if s := strings.Join(b.togetherView(&limited).Notes, " "); !strings.Contains(s, "more than 3 machines") {
+		t.Errorf("limited: %q", s)
+	}
+	if s := strings.Join(b.togetherView(x).Notes, " "); strings.Contains(s, "more than") {
+		t.Errorf("not limited: %q", s)
 	}
 }

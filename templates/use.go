@@ -113,6 +113,10 @@ func (b *Book) useView(u *duct.Use) useView {
 // machines have a duct to a collector.
 func hasWorking(u *duct.Use) bool { return len(u.Machines) > 0 && u.Results[0].Collector != nil }
 
+// stands reports whether a use is one that every shop has: everything shut,
+// everything open, duct off. It has a sheet of its working alone.
+func stands(u *duct.Use) bool { return len(u.Machines) == 0 && len(u.Results) > 0 }
+
 // useVerdict is captured and carried in words, and the one thing to do.
 func (b *Book) useVerdict(u *duct.Use) Verdict {
 	air, dust := b.finding("air-captured", kindOf(u), u.Name), b.finding("dust-carried", kindOf(u), u.Name)

@@ -26,7 +26,13 @@ type workingPart struct {
 	Other             *workingTable // ways nobody runs
 	OtherTerms        *workingTerms
 	TooMany           bool          // of the other ways' terms for one sheet
-	Clean             *workingTable // the running ways with the other filter
+	Clean             *workingTable // the running ways with the other filter, a line each: where they are too many for more
+	CleanTerms        *workingTerms // the same term by term
+	CleanTitle        string
+	CleanEnds         []workingEnd
+	NoHand            string // why the hand method has no table; empty where it has one or nothing is known
+	NoWays            string // why no stretch is written out: the fan runs without its ducts
+	Symbols           *symbolsView
 	Ends              []workingEnd
 	Hand              *handView
 	Fallbacks         []sourced
@@ -37,7 +43,7 @@ type workingPart struct {
 // workingUnits are the units in the heads of the tables.
 type workingUnits struct{ Press, Flow, Speed, Size string }
 
-type workingEnd struct{ Name, How, Loss string }
+type workingEnd struct{ Name, How, Loss, Unit string }
 
 func (b *Book) addWorking(u *duct.Use) {
 	b.add(&Sheet{Part: partAir, Path: b.Path("working", u.Name), Title: b.words.Text("working.title", u.Name), Kind: "table", Lede: b.words.Text("working.every-loss-between-the-port"),
@@ -68,6 +74,9 @@ func (b *Book) workingVerdict(u *duct.Use) Verdict {
 		if b.unsized(c) {
 			return b.openSizes(c)
 		}
+	}
+	if stands(u) {
+		return b.standingVerdict(u)
 	}
 	if worst == nil || !of.OnCurve {
 		return Verdict{Words: []Word{{"blank", b.words.Text("working.not-known")}}, Says: b.words.Text("working.off-the-fans-curve-there")}
@@ -109,8 +118,18 @@ func (b *Book) airFacts() [][2]string {
 }
 
 // mostLines is how many losses are written out on one sheet, so that a
-// telephone can load it: the ways nobody runs are left out past it.
-const mostLines = 340
+// telephone can load it; two stretches in tables of a line each weigh as much
+// as briefLines of them. Past it the ways nobody runs are left out first, then
+// the second state of the filter.
+const (
+	mostLines  = 460
+	briefLines = 3
+)
+
+// roomFor is how many losses a part of a sheet has room for.
+func (b *Book) roomFor(u *duct.Use, r *duct.Result) int {
+	return mostLines/len(u.Collectors(b.Plan.Shop)) - briefLines*len(r.Stretches)/2
+}
 
 func (b *Book) workingPart(u *duct.Use, r *duct.Result) workingPart {
 	v := workingPart{Collector: r.Collector.Name, Filter: filterPhrase(r.Filter), Units: workingUnits{unit.Press.Unit(b.units), unit.Air.Unit(b.units), unit.Speed.Unit(b.units), unit.Size.Unit(b.units)}, Why: b.words.Because(r.Why)}
@@ -119,12 +138,16 @@ func (b *Book) workingPart(u *duct.Use, r *duct.Result) workingPart {
 		v.Fallbacks = append(v.Fallbacks, b.sourced(d.Name, "method", d.Name, "junctions"))
 	}
 	if clean := firstOn(u, r); clean != nil && clean.OnCurve {
-		v.Clean = b.workingTable(b.words.Text("working.same-with", filterPhrase(clean.Filter)), v.Units, clean, onTheWay(clean))
+		b.cleanTerms(&v, u, clean)
 	}
 	if !r.OnCurve {
 		return v
 	}
-	v.Terms = b.workingTerms(b.words.Text("working.losses-to", r.Collector.Name), v.Units, r, onTheWay(r))
+	v.Terms = b.workingTerms(b.words.Text("working.losses-to", r.Collector.Name), v.Units, r, written(u, r))
+	if stands(u) {
+		b.standingPart(&v, u, r)
+		return v
+	}
 	var other []int
 	for i, at := range r.Stretches {
 		if !at.Judged && at.Flow > 0 {
@@ -133,10 +156,11 @@ func (b *Book) workingPart(u *duct.Use, r *duct.Result) workingPart {
 	}
 	v.Other = b.workingTable(b.words.Text("working.other-ways"), v.Units, r, other)
 	v.OtherTerms = b.workingTerms(b.words.Text("working.other-terms"), v.Units, r, other)
-	if v.TooMany = v.Terms.lines()+v.OtherTerms.lines() > mostLines/len(u.Collectors(b.Plan.Shop)); v.TooMany {
+	if v.TooMany = v.Terms.lines()+v.CleanTerms.lines()+v.OtherTerms.lines() > b.roomFor(u, r); v.TooMany {
 		v.OtherTerms = nil
 	}
-	v.Both = v.Clean != nil
+	v.Both = len(v.CleanEnds) > 0
+	v.Symbols = b.symbols(v.Terms, v.OtherTerms)
 	v.Ends = b.workingEnds(r)
 	v.Hand = b.handView(tree.CheckByHand(r, b.units))
 	return v
@@ -146,18 +170,19 @@ func (b *Book) workingPart(u *duct.Use, r *duct.Result) workingPart {
 // printed.
 func (b *Book) workingEnds(r *duct.Result) []workingEnd {
 	parts, _, sum := b.ladder(0, r.Inlet, r.Separator, r.FilterLoss, r.Outlet)
-	list := []workingEnd{{b.words.Text("working.end-inlet"), b.words.Text("working.how-inlet"), parts[0]}}
+	press := unit.Press.Unit(b.units)
+	list := []workingEnd{{b.words.Text("working.end-inlet"), b.words.Text("working.how-inlet"), parts[0], press}}
 	flow, c := five(b, unit.Air, r.Flow), r.Collector
 	if sep := c.Separator; sep != nil && c.Charged("separator") {
 		how := b.words.Text("working.how-separator", five(b, unit.Press, sep.Loss), flow, five(b, unit.Air, sep.Flow), unit.Fixed(b.Plan.Air.State.Ratio(), 4))
-		list = append(list, workingEnd{b.words.Text("working.end-separator"), how, parts[1]})
+		list = append(list, workingEnd{b.words.Text("working.end-separator"), how, parts[1], press})
 	}
 	if c.Filter != nil && r.Flow > 0 {
 		how := b.words.Text("working.how-filter", five(b, unit.Press, r.FilterLoss*unit.Pressure(c.Filter.Flow/r.Flow)), flow, five(b, unit.Air, c.Filter.Flow))
-		list = append(list, workingEnd{b.words.Text("working.end-filter"), how, parts[2]})
+		list = append(list, workingEnd{b.words.Text("working.end-filter"), how, parts[2], press})
 	}
 	if c.Outlet != nil {
-		list = append(list, workingEnd{b.words.Text("working.end-outlet"), b.words.Text("working.how-outlet", b.howFast(r.Flow, c.Outlet.Size)), parts[3]})
+		list = append(list, workingEnd{b.words.Text("working.end-outlet"), b.words.Text("working.how-outlet", b.howFast(r.Flow, c.Outlet.Size)), parts[3], press})
 	}
-	return append(list, workingEnd{b.words.Text("working.end-static"), b.words.Text("working.how-static"), sum})
+	return append(list, workingEnd{b.words.Text("working.end-static"), b.words.Text("working.how-static"), sum, press})
 }

@@ -14,6 +14,7 @@ type workingTerms struct {
 	Title string
 	Units workingUnits
 	Rows  []workingStretch
+	Again bool // of stretches that stand above in another state: without their sources
 }
 
 // lines is how many rows they take.
@@ -40,6 +41,7 @@ type workingStretch struct {
 type workingTerm struct {
 	Name                                template.HTML
 	How, Dynamic, K, Loss, Below, Basis string
+	Split                               bool // by the flow-split formulas
 }
 
 // workingTable is stretches in one line each, their losses taken together.
@@ -138,7 +140,7 @@ func (b *Book) workingStretch(tree *duct.Tree, r *duct.Result, at duct.StretchRe
 	dynamic := b.Plan.Air.State.VelocityPressure(velocity)
 	v.Speed, v.Dynamic = b.howFast(at.Flow, size), b.fineOrSmall(dynamic)
 	for i, t := range terms {
-		x := workingTerm{Name: b.termName(t), How: b.howTerm(t), Dynamic: b.fineOrSmall(t.Dynamic), K: factor(t.K), Loss: parts[i], Below: levels[i], Basis: t.Basis.BriefIn(b.words.Mark)}
+		x := workingTerm{Name: b.termName(t), How: b.howTerm(t), Dynamic: b.fineOrSmall(t.Dynamic), K: factor(t.K), Loss: parts[i], Below: levels[i], Basis: t.Basis.BriefIn(b.words.Mark), Split: t.Kind == duct.JunctionTerm}
 		if unit.Compare(float64(t.Size), float64(size)) != 0 && t.Kind != duct.JunctionTerm {
 			x.How = b.words.Text("working.how-elsewhere", unit.Size.Print(b.units, t.Size), four(b, unit.Speed, t.Velocity), x.How)
 		}

@@ -31,10 +31,21 @@ func (p *program) size(c *call) error {
 		return p.document(export.MakeSize(l.plan))
 	}
 	p.sizeHead(l.plan)
+	export.Bands(l.plan, ofMachines(l.plan))
 	for _, u := range l.plan.Air.Uses {
 		p.sizeUse(l.plan, u)
 	}
 	return nil
+}
+
+// ofMachines are the results of the uses of machines: those that are judged.
+func ofMachines(made *plan.Plan) (list []*duct.Result) {
+	for _, u := range made.Air.Uses {
+		if len(u.Machines) > 0 {
+			list = append(list, u.Results...)
+		}
+	}
+	return list
 }
 
 // document prints a document for other programs.
@@ -138,7 +149,7 @@ func (p *program) sizeFan(made *plan.Plan, u *duct.Use, group []*duct.Result) {
 		if len(u.Machines) > 0 && unsized(made, r) {
 			row = append(row, "-", "-", "-")
 		} else if len(u.Machines) > 0 {
-			row = append(row, yesNo(r.Captured), yesNo(r.Carried), slowest(units, r))
+			row = append(row, judged(r.Captured, r.AirReserve(made.Air.Spread(r))), judged(r.Carried, r.DustReserve(made.Air.Spread(r))), slowest(units, r))
 		}
 		t.add(row...)
 	}
@@ -150,6 +161,19 @@ func (p *program) sizeFan(made *plan.Plan, u *duct.Use, group []*duct.Result) {
 	}
 	if group[0].Claimed {
 		p.print("  the fan is known by its maker's two claims only: no verdict is better than thin")
+	}
+	var reserve duct.Reserve
+	for _, r := range group {
+		if len(u.Machines) > 0 && r.Captured {
+			reserve = reserve.And(r.AirReserve(made.Air.Spread(r)))
+		}
+		if len(u.Machines) > 0 && r.Carried {
+			reserve = reserve.And(r.DustReserve(made.Air.Spread(r)))
+		}
+	}
+	reserve.Claims = false // said above
+	if why := reserveSaid(reserve); why != "" {
+		p.print("  thin: %s", why)
 	}
 }
 
@@ -185,8 +209,11 @@ func (p *program) sizePorts(made *plan.Plan, group []*duct.Result) {
 				got, row[1] = unit.Air.Pair(units, at.Flow, at.Port.Flow)
 			}
 			row = append(row, got)
-			if r.OnCurve && !at.Captured {
+			switch {
+			case r.OnCurve && !at.Captured:
 				short = "short"
+			case short == "" && r.OnCurve && at.Port.Flow > 0 && made.Air.Spread(r).Port(at.Port).Judge(float64(at.Port.Flow)) != duct.Surely:
+				short = "thin"
 			}
 		}
 		t.add(append(row, short)...)
@@ -228,9 +255,14 @@ func filterWord(filter string) string {
 	return "no filter"
 }
 
-func yesNo(is bool) string {
-	if is {
-		return "yes"
+// judged says whether something is so: thin where it is by the model, yet
+// something keeps it from being sure.
+func judged(is bool, reserve duct.Reserve) string {
+	switch {
+	case !is:
+		return "no"
+	case reserve.Any():
+		return "thin"
 	}
-	return "no"
+	return "yes"
 }

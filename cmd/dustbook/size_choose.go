@@ -47,7 +47,7 @@ func (p *program) sizeChoose(made *plan.Plan) error {
 func (p *program) choice(made *plan.Plan, c *duct.Choice, steps []export.Stepped) {
 	p.print("")
 	p.print("%s", c.Collector.Name)
-	p.choiceVerdict(c)
+	p.choiceVerdict(made, c)
 	for _, u := range c.Beyond {
 		p.print("  left out, no size meets it: %s (two of its machines share an end, or no duct serves a port)", u.Name)
 	}
@@ -69,15 +69,24 @@ func (p *program) choice(made *plan.Plan, c *duct.Choice, steps []export.Stepped
 	p.choiceWrite(made, c)
 }
 
-// choiceVerdict prints whether the sizes meet every use, and how sure that is.
-func (p *program) choiceVerdict(c *duct.Choice) {
+// choiceVerdict prints whether the sizes meet every use, how near they come to
+// what it needs, and how sure that is.
+func (p *program) choiceVerdict(made *plan.Plan, c *duct.Choice) {
+	all, filter := "every use", ""
+	if len(c.Beyond) > 0 {
+		all = "every use but those left out"
+	}
+	if c.Collector.Filter != nil {
+		filter = ", with the filter clean and due for change"
+	}
 	switch {
-	case c.Met && len(c.Beyond) > 0:
-		p.print("  every use but those left out gets its air and carries its dust, with the filter clean and due for change")
 	case c.Met:
-		p.print("  every use gets its air and carries its dust, with the filter clean and due for change")
+		p.print("  %s gets its air and carries its dust%s", all, filter)
 	case len(c.Sizes) == 0 && c.Proven:
 		p.print("  no stock size fits between the sizes that are given: no duct may be wider than what it empties into")
+		if c.Block != nil {
+			p.print("  %s", blockSaid(made.Shop.Units, c))
+		}
 		p.print("  mend the sizes that are given, or write size = \"choose\" there as well")
 		return
 	case len(c.Sizes) == 0:
@@ -86,6 +95,7 @@ func (p *program) choiceVerdict(c *duct.Choice) {
 	default:
 		p.print("  no sizes meet every use; this is the nearest: %s", missSaid(c.Miss))
 	}
+	p.choiceMargins(made.Air.Margins(made.Shop, c), c.Met)
 	switch {
 	case c.Proven && c.Met:
 		p.print("  proven: no stock sizes take less sheet, gates opened as well counted in")
@@ -94,6 +104,66 @@ func (p *program) choiceVerdict(c *duct.Choice) {
 	default:
 		p.print("  not proven: the search stopped at its bound, with %d choices solved in full; there may be better", c.Tried)
 	}
+}
+
+// choiceMargins prints the least share of a need and of a speed, and what keeps
+// sizes that meet every use at thin.
+func (p *program) choiceMargins(m duct.Margins, met bool) {
+	if a := m.Air; a != nil {
+		p.print("  least air: %s, %s: %s gets %s of its need%s", a.Use.Name, filterWord(a.Filter), a.Port.Full(), shareOf(a.Share), bandSaid(a.Band))
+	}
+	if d := m.Dust; d != nil {
+		name := d.Stretch.Name()
+		if d.Hose {
+			name = "the hose of " + d.Stretch.Duct.Name
+		}
+		p.print("  least speed: %s, %s: %s runs at %s of the speed it needs%s", d.Use.Name, filterWord(d.Filter), name, shareOf(d.Share), bandSaid(d.Band))
+	}
+	if why := reserveSaid(m.Reserve); met && why != "" {
+		p.print("  thin: %s", why)
+	}
+}
+
+// bandSaid is how far a share may be off; empty where that is not known.
+func bandSaid(band duct.Range) string {
+	if band == (duct.Range{}) {
+		return ""
+	}
+	return " (eight times of ten between " + unit.Percent(band.Low) + " and " + shareOf(band.High) + ")"
+}
+
+// reserveSaid says what keeps a verdict at thin; empty where nothing does.
+func reserveSaid(r duct.Reserve) string {
+	var says []string
+	for _, one := range []struct {
+		is   bool
+		says string
+	}{
+		{r.Filter, "the filter's pressure is not given, so the fan was reckoned without it"},
+		{r.Claims, "the fan is known by its maker's two claims only"},
+		{r.Needs, "a need is from memory or common practice"},
+		{r.Speeds, "a speed that the dust needs is from memory or common practice"},
+		{r.Band, "a need lies within how far the figures may be off"},
+	} {
+		if one.is {
+			says = append(says, one.says)
+		}
+	}
+	return strings.Join(says, "; ")
+}
+
+// blockSaid says which duct no stock size fits, and between what.
+func blockSaid(units unit.System, c *duct.Choice) string {
+	b := c.Block
+	below := "the inlet of " + c.Collector.Name
+	if b.Below != nil {
+		below = b.Below.Name
+	}
+	most := "the " + unit.Size.Print(units, b.To) + " of " + below
+	if b.Above == nil {
+		return b.Duct.Name + " may have at most " + most + "; the smallest stocked is " + unit.Size.Print(units, b.Stock)
+	}
+	return b.Duct.Name + " must have at least the " + unit.Size.Print(units, b.From) + " of " + b.Above.Name + ", and may have at most " + most
 }
 
 // besides says what the sizes next to a chosen one would do.
@@ -145,6 +215,9 @@ func (p *program) choiceTakes(made *plan.Plan, c *duct.Choice) {
 // choiceWrite prints what to write into the shop file.
 func (p *program) choiceWrite(made *plan.Plan, c *duct.Choice) {
 	if !c.Met {
+		for _, opened := range c.Relief {
+			p.print("  opened as well in %s: %s", opened.Use.Name, quotedNames(opened.Gates))
+		}
 		p.print("  first mend what breaks: less need or a larger collector, a shorter way, or more ducts with size = \"choose\"; then ask again")
 		return
 	}

@@ -1,6 +1,8 @@
 package duct
 
 import (
+	"maps"
+
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -76,3 +78,23 @@ func (t *Tree) below(s *shop.Stretch) unit.Length {
 
 // last is a duct's last stretch.
 func last(d *shop.Duct) *shop.Stretch { return d.Stretches[len(d.Stretches)-1] }
+
+// also takes another alteration in, where it says nothing itself.
+func (as *alteration) also(o alteration) {
+	as.bore, as.length, as.turns = joinedWith(as.bore, o.bore), joinedWith(as.length, o.length), joinedWith(as.turns, o.turns)
+	as.elbow, as.entry = joinedWith(as.elbow, o.elbow), joinedWith(as.entry, o.entry)
+	as.hose, as.closed = joinedWith(as.hose, o.hose), joinedWith(as.closed, o.closed)
+}
+
+func joinedWith[K comparable, V any](m, more map[K]V) map[K]V {
+	out := maps.Clone(m)
+	for key, v := range more {
+		if out == nil {
+			out = map[K]V{}
+		}
+		if _, has := out[key]; !has {
+			out[key] = v
+		}
+	}
+	return out
+}

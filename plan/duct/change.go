@@ -14,6 +14,7 @@ type First struct {
 	Port    *shop.Port // the one that gets the least share of its need, the first where several do
 	Flow    unit.Flow  // what it gets
 	Share   float64    // of its need
+	All     unit.Flow  // what it gets with every change of the ducts that gains air made together, the most first, as far as they go together
 	Changes []Change   // by the air they gain, then in the order of the data and on the way to the collector; those that leave the fan's curve last
 }
 
@@ -77,7 +78,31 @@ func (k *Reckoning) First(r *Result) *First {
 		}
 		return unit.Compare(float64(b.Gain), float64(a.Gain))
 	})
+	f.All = f.together(t)
 	return f
+}
+
+// together is what the port gets with every change of the ducts that gains air;
+// where two alter the same thing, the one that gains more. The filter stays as
+// it is. Off the curve, it is what the port gets now.
+func (f *First) together(t *Tree) unit.Flow {
+	as, some := alteration{}, false
+	for _, c := range f.Changes {
+		if c.OnCurve && c.Gain > 0 && c.filter == f.Result.Filter {
+			as.also(c.as)
+			some = true
+		}
+	}
+	if !some {
+		return f.Flow
+	}
+	r := growAs(t.shop, t.Collector, t.State, as).Solve(f.Result.Use, f.Result.Filter)
+	for _, p := range r.Ports {
+		if p.Port == f.Port && r.OnCurve {
+			return max(f.Flow, p.Flow)
+		}
+	}
+	return f.Flow
 }
 
 // solve solves the use with the change made.

@@ -8,11 +8,23 @@ import (
 	"dustbook/plan/unit"
 )
 
-// hoseChanges cuts the port's hose.
-func (t *Tree) hoseChanges(r *Result, p *shop.Port) []Change {
+// hoseChanges pulls the port's hose straight, cuts it, or puts one of the next
+// stock size in its place.
+func (t *Tree) hoseChanges(r *Result, p *shop.Port) (list []Change) {
 	hose := p.Duct.Hose
 	if hose == nil {
 		return nil
+	}
+	with := func(name string, made shop.Hose) *Change {
+		c := change(name, r)
+		c.Duct, c.as.hose = p.Duct, map[*shop.Duct]*shop.Hose{p.Duct: &made}
+		list = append(list, c)
+		return &list[len(list)-1]
+	}
+	if hose.Times > 1 {
+		made := *hose
+		made.Times = 1
+		with("hose straight", made)
 	}
 	least := "least hose us"
 	if t.shop.Units == unit.Metric {
@@ -20,14 +32,21 @@ func (t *Tree) hoseChanges(r *Result, p *shop.Port) []Change {
 	}
 	length := hose.Length * unit.Length(changeTable.Figure("shorter hose"))
 	length = max(length, unit.Must[unit.Length](changeTable.Measure(least)))
-	if unit.Compare(float64(length), float64(hose.Length)) >= 0 {
-		return nil
+	if unit.Compare(float64(length), float64(hose.Length)) < 0 {
+		made := *hose
+		made.Length = length
+		with("shorter hose", made).Length = length
 	}
-	c := change("shorter hose", r)
-	cut := *hose
-	cut.Length = length
-	c.Duct, c.Length, c.as.hose = p.Duct, length, map[*shop.Duct]*shop.Hose{p.Duct: &cut}
-	return []Change{c}
+	nominal := hose.Size
+	if nominal == p.Duct.Bore {
+		nominal = p.Duct.Size
+	}
+	if size, known := nextOver(t.shop, nominal); known && hose.Size > 0 {
+		made := *hose
+		made.Size = size
+		with("wider hose", made).Size = size
+	}
+	return list
 }
 
 // elbowChanges puts elbows of a longer radius on a duct that has elbows on the

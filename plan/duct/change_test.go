@@ -84,8 +84,22 @@ func edited(t *testing.T, text string, c *Change) string {
 	case "leak closed":
 		hole := fmt.Sprintf("[[leak]]\non = %q\nhole = \"%.0f mm\"\nat = \"%.0f m\"\n", c.Leak.On.Name, float64(c.Leak.Hole)*1000, float64(c.Leak.Where))
 		return replaced(t, text, hole, "")
-	case "shorter hose":
-		return put(c.Duct.Name, "hose", fmt.Sprintf("{ size = \"%.9g m\", length = \"%.9g m\", material = %q }", float64(c.Duct.Hose.Size), float64(c.Length), c.Duct.Hose.Material))
+	case "hose straight", "shorter hose", "wider hose":
+		hose := c.Duct.Hose
+		size, length, says := hose.Size, hose.Length, ""
+		switch c.Name {
+		case "shorter hose":
+			length = c.Length
+		case "wider hose":
+			size = c.Size
+		}
+		if hose.Stretched.Known() {
+			says = fmt.Sprintf(", stretched = %v", hose.Stretched.V)
+		}
+		if c.Name == "hose straight" {
+			says = ", stretched = true"
+		}
+		return put(c.Duct.Name, "hose", fmt.Sprintf("{ size = \"%.9g m\", length = \"%.9g m\", material = %q%s }", float64(size), float64(length), hose.Material, says))
 	case "long elbows":
 		return put(c.Duct.Name, "elbows", fmt.Sprintf("%q", c.Elbows))
 	case "wye 45 deg", "wye 30 deg":
@@ -123,7 +137,7 @@ func checkReread(t *testing.T, text string, f *First, c *Change) {
 func TestChangesOfRouted(t *testing.T) {
 	k := Reckon(mustRead(t, routed))
 	f := k.First(theResult(t, k, "Saw", ChangeOut))
-	want := map[string]int{"clean filter": 1, "leak closed": 1, "shorter hose": 1, "long elbows": 2, "wye 45 deg": 1, "wye 30 deg": 1, "wider pipe": 6, "collector nearer": 1}
+	want := map[string]int{"clean filter": 1, "leak closed": 1, "shorter hose": 1, "wider hose": 1, "long elbows": 2, "wye 45 deg": 1, "wye 30 deg": 1, "wider pipe": 6, "collector nearer": 1}
 	for i := range f.Changes {
 		c := &f.Changes[i]
 		want[c.Name]--
@@ -146,7 +160,7 @@ func TestChangesOfRouted(t *testing.T) {
 	for i := range f.Changes {
 		c := &f.Changes[i]
 		checkReread(t, routed, f, c)
-		if c.Name == "clean filter" || c.Name == "shorter hose" || c.Name == "wye 45 deg" && c.Duct.Name == "Lathe drop" {
+		if c.Name == "clean filter" || strings.Contains(c.Name, "hose") || c.Name == "wye 45 deg" && c.Duct.Name == "Lathe drop" {
 			t.Errorf("%s is no change for the lathe", c.Name)
 		}
 	}
@@ -231,8 +245,8 @@ func TestChangesNeverHurt(t *testing.T) {
 							continue
 						}
 						grid := 2e-5 * float64(r.Flow)
-						// a wider pipe may meet what is next to it worse than before
-						if c.Name != "wider pipe" && c.Name != "leak closed" && float64(c.Fan-r.Flow) < -grid {
+						// a wider pipe or hose may meet what is next to it worse than before
+						if c.Name != "wider pipe" && c.Name != "wider hose" && c.Name != "leak closed" && float64(c.Fan-r.Flow) < -grid {
 							t.Errorf("seed %d, %s: %s takes the fan from %g to %g m³/s", seed, u.Name, c.Name, r.Flow, c.Fan)
 						}
 						if c.Name == "leak closed" && float64(c.Gain) < -grid {
@@ -243,7 +257,7 @@ func TestChangesNeverHurt(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{"clean filter", "leak closed", "shorter hose", "long elbows", "wye 45 deg", "wye 30 deg", "wider pipe"} {
+	for _, name := range []string{"clean filter", "leak closed", "hose straight", "shorter hose", "wider hose", "long elbows", "wye 45 deg", "wye 30 deg", "wider pipe"} {
 		if counted[name] == 0 {
 			t.Errorf("no %s among the changes", name)
 		}
@@ -331,5 +345,41 @@ serves = ["Planer"]
 	suction := -float64(at(t, r, "Line", 1).Start) / inwg
 	if got := float64(r.Leaks[0].Flow) / cfm; math.Abs(got/(420*math.Sqrt(suction/4))-1) > 0.1 {
 		t.Errorf("the hole draws %.0f cfm at %.2f in wg; 420 at 4 in wg", got, suction)
+	}
+}
+
+// Every change of the ducts together gives a port at least what the best of
+// them gives alone, and the filter stays as it is. Where none gains, it is what
+// the port gets now.
+func TestEveryChangeTogether(t *testing.T) {
+	k := Reckon(mustRead(t, routed))
+	for _, filter := range []string{Clean, ChangeOut} {
+		f := k.First(theResult(t, k, "Saw", filter))
+		best := f.Flow
+		for _, c := range f.Changes {
+			if c.OnCurve && c.Name != "clean filter" {
+				best = max(best, c.Flow)
+			}
+		}
+		if f.All <= best {
+			t.Errorf("%s: together %g m³/s, the best alone %g", filter, f.All, best)
+		}
+		f.Changes = nil
+		if got := f.together(k.treeOf(f.Result.Collector)); got != f.Flow {
+			t.Errorf("%s: with no change %g, want %g", filter, got, f.Flow)
+		}
+	}
+}
+
+// A hose that is pulled out has nothing to pull; one that is not gains.
+func TestHoseStraight(t *testing.T) {
+	for said, want := range map[string]bool{"true": false, "false": true} {
+		text := strings.Replace(routed, "hose = { ", "hose = { stretched = "+said+", ", 1)
+		k := Reckon(mustRead(t, text))
+		f := k.First(theResult(t, k, "Saw", Clean))
+		i := slices.IndexFunc(f.Changes, func(c Change) bool { return c.Name == "hose straight" })
+		if (i >= 0) != want || want && f.Changes[i].Gain <= 0 {
+			t.Errorf("stretched = %s: at %d of %+v", said, i, f.Changes)
+		}
 	}
 }

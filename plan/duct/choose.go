@@ -37,6 +37,7 @@ type Choice struct {
 	Score     float64 // the worst share of a need; one where all are met
 	Miss      *Miss   // where it is not met: the demand that breaks it
 	Beyond    []*Use  // uses that no size meets: two machines share an end, or no duct serves a port
+	Block     *Block  // where no stock size fits a duct: why; nil else
 	Relief    []Opened
 	Area      unit.Area // sheet of the chosen ducts, π times inside diameter times length
 	Cost      unit.Area // that, and the price of the relief gates
@@ -100,6 +101,7 @@ func (c *chooser) choice() *Choice {
 	v.Proven, v.Tried = c.proven, c.tried
 	best := c.best
 	if best == nil {
+		v.Block = c.block()
 		return v
 	}
 	for _, d := range c.inFile {

@@ -14,13 +14,14 @@ type Enough struct {
 	Needed    unit.Flow // the largest working demand: what the ports of one use need in all
 	NeededBy  *Use      // the first use that needs so much
 	Demands   []Demand  // of each use of machines it serves, with the filter in each state
-	Worst     *Demand   // of those that some fan meets, the one whose weakest port gets the least share of its need, the first where several do; nil where there is none
+	Worst     *Demand   // of those that some fan meets and that are on the curve, the one whose weakest port gets the least share of its need, the first where several do; nil where there is none
 }
 
 // Demand is what one use asks of a collector, with the filter in one state.
 type Demand struct {
 	Use    *Use
 	Filter string
+	Result *Result // what is held against the need
 
 	Need      unit.Flow // what its ports on this collector need, in all
 	OnCurve   bool
@@ -58,7 +59,7 @@ func (k *Reckoning) BigEnough() []Enough {
 			}
 		}
 		for i := range e.Demands {
-			if d := &e.Demands[i]; d.Port != nil && d.Reachable && (e.Worst == nil || d.Share < e.Worst.Share) {
+			if d := &e.Demands[i]; d.Port != nil && d.Reachable && d.OnCurve && (e.Worst == nil || d.Share < e.Worst.Share) {
 				e.Worst = d
 			}
 		}
@@ -76,7 +77,7 @@ func (e *Enough) add(d Demand) {
 
 // demand finds what a result's use asks of the tree.
 func (t *Tree) demand(solver *Solver, r *Result) Demand {
-	d := Demand{Use: r.Use, Filter: r.Filter, OnCurve: r.OnCurve}
+	d := Demand{Use: r.Use, Filter: r.Filter, Result: r, OnCurve: r.OnCurve}
 	var wants []want
 	d.Reachable = t.unsized() == nil
 	for _, p := range r.Ports {
@@ -103,6 +104,24 @@ func (t *Tree) demand(solver *Solver, r *Result) Demand {
 		d.meet(t, solver, wants)
 	}
 	return d
+}
+
+// Unserved is the first port of a use that needs air and that no fan can serve,
+// since no duct leads from it or another port of the use has its duct's end;
+// nil where there is none.
+func (u *Use) Unserved() *shop.Port {
+	for _, p := range u.ports() {
+		if p.Flow <= 0 {
+			continue
+		}
+		if p.Duct == nil {
+			return p
+		}
+		if served, _ := u.Served(p.Duct); served != p {
+			return p
+		}
+	}
+	return nil
 }
 
 // want is a need at the end of a duct.

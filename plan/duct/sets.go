@@ -12,10 +12,14 @@ const MostSets = 100_000
 
 // Sets says which machines may run together: every set of one machine, of two,
 // up to as many as the shop's people work at, by size and then in file order.
+// Where the shop file does not say how many that are, sets of two are reckoned
+// all the same.
 type Sets struct {
-	People int // how many machines are likely to run at once, by the shop file
-	Size   int // of the largest sets reckoned; less than People where those would be more than MostSets, or more than there are machines
-	All    []*Set
+	People  int  // how many machines are likely to run at once, by the shop file
+	Assumed bool // the file does not say: People is a default
+	Asked   int  // how large the sets should get, with as many machines as that
+	Size    int  // of the largest sets reckoned; less than Asked where those would be more than MostSets
+	All     []*Set
 
 	Largest []*Set      // the sets that work, of the largest size of which one does
 	Broken  []*Set      // the sets that fail although each smaller set of their machines works
@@ -30,6 +34,7 @@ type Set struct {
 	Apart    *shop.Duct // the movable end that two of them share, so that they cannot run together; nil where none do
 	On       []Verdict  // of each collector the set needs, with the filter in each state; none where no duct serves it or Apart is there
 	Works    bool       // captured and carried on every collector with the filter in each state
+	Thin     []Doubt    // why it is thin although it works, in the order of the doubts; none where nothing is in doubt, or it does not work
 	Open     []int      // gates open, of each collector of the shop
 	Relief   []Relief   // of each collector on which it is captured but not carried
 }
@@ -44,13 +49,13 @@ type Relief struct {
 }
 
 // GateRange is how few and how many gates of a collector are open over the
-// sets that work and need it, and the first set each holds for. Gates opened as
-// relief are not counted.
+// sets that need it and work, as they are or with the gates of their relief
+// open as well: those are counted. With it stands the first set each holds for.
 type GateRange struct {
-	Collector   *shop.Collector
-	Least, Most int
-	Fewest      *Set
-	Widest      *Set
+	Collector              *shop.Collector
+	Least, Most            int
+	Fewest, Widest         *Set
+	FewestAlso, WidestAlso []*shop.Gate // opened as relief
 }
 
 // Of is the set of some machines, in any order; nil where it was not reckoned.
@@ -81,6 +86,15 @@ func combinations(n, k int) int {
 		}
 	}
 	return count
+}
+
+// asked is how large the sets of a shop should get.
+func asked(s *shop.Shop) int {
+	people := s.PeopleAtMachines.V
+	if !s.PeopleAtMachines.Stated() {
+		people = max(people, 2)
+	}
+	return min(people, len(s.Machines))
 }
 
 // sizes is how large the sets of n machines get, and how many there are in all.
@@ -171,17 +185,29 @@ func (x *Sets) innerWork(s *Set) bool {
 	return true
 }
 
+// reliefOn are the gates of a collector that a set's relief opens.
+func (s *Set) reliefOn(c *shop.Collector) []*shop.Gate {
+	for _, r := range s.Relief {
+		if r.Collector == c {
+			return r.Gates
+		}
+	}
+	return nil
+}
+
 func (x *Sets) gateRange(i int, c *shop.Collector) {
 	g := GateRange{Collector: c}
 	for _, s := range x.All {
-		if !s.Works || !slices.ContainsFunc(s.On, func(v Verdict) bool { return v.Collector == c }) {
+		if word := s.Stands(); word != "works" && word != "relief" || !slices.ContainsFunc(s.On, func(v Verdict) bool { return v.Collector == c }) {
 			continue
 		}
-		if g.Fewest == nil || s.Open[i] < g.Least {
-			g.Least, g.Fewest = s.Open[i], s
+		also := s.reliefOn(c)
+		open := s.Open[i] + len(also)
+		if g.Fewest == nil || open < g.Least {
+			g.Least, g.Fewest, g.FewestAlso = open, s, also
 		}
-		if g.Widest == nil || s.Open[i] > g.Most {
-			g.Most, g.Widest = s.Open[i], s
+		if g.Widest == nil || open > g.Most {
+			g.Most, g.Widest, g.WidestAlso = open, s, also
 		}
 	}
 	if g.Fewest != nil {

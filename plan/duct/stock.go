@@ -35,18 +35,45 @@ func stockOf(sys string) (sizes []unit.Length) {
 	return sizes
 }
 
+// stockedIn are the units that stock a size: the shop's, else the others that
+// do.
+func stockedIn(s *shop.Shop, nominal unit.Length) unit.System {
+	sys := s.Units
+	for _, other := range []unit.System{unit.US, unit.Metric} {
+		if !stocked(sys, nominal) && stocked(other, nominal) {
+			sys = other
+		}
+	}
+	return sys
+}
+
+// nextOver is the next stock size over another; known is false over the
+// largest.
+func nextOver(s *shop.Shop, nominal unit.Length) (over unit.Length, known bool) {
+	for _, size := range stock[stockedIn(s, nominal)] {
+		if unit.Compare(float64(size), float64(nominal)) > 0 {
+			return size, true
+		}
+	}
+	return 0, false
+}
+
+// lastSize is the next stock size under a duct's own; known is false under the
+// smallest.
+func lastSize(s *shop.Shop, d *shop.Duct) (nominal unit.Length, known bool) {
+	for _, size := range stock[stockedIn(s, d.Size)] {
+		bore, _ := shop.Bore(d.Material, size)
+		if unit.Compare(float64(size), float64(d.Size)) < 0 && unit.Compare(float64(bore), float64(d.Bore)) < 0 {
+			nominal, known = size, true
+		}
+	}
+	return nominal, known
+}
+
 // nextSize is the next stock size over a duct's own, in the units that stock
 // its size, else in the shop's. known is false over the largest.
 func nextSize(s *shop.Shop, d *shop.Duct) (nominal unit.Length, known bool) {
-	sys := s.Units
-	for _, other := range []unit.System{unit.US, unit.Metric} {
-		for _, size := range stock[other] {
-			if unit.Compare(float64(size), float64(d.Size)) == 0 && !stocked(sys, d.Size) {
-				sys = other
-			}
-		}
-	}
-	for _, size := range stock[sys] {
+	for _, size := range stock[stockedIn(s, d.Size)] {
 		bore, _ := shop.Bore(d.Material, size)
 		if unit.Compare(float64(size), float64(d.Size)) > 0 && unit.Compare(float64(bore), float64(d.Bore)) > 0 {
 			return size, true

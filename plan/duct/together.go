@@ -14,9 +14,9 @@ import (
 // is told one call at a time how many sets are reckoned and of how many. The
 // answer does not depend on how many processors work at it.
 func (k *Reckoning) RunTogether(ctx context.Context, s *shop.Shop, progress func(done, total int)) (*Sets, error) {
-	x := &Sets{People: s.PeopleAtMachines.V, machines: s.Machines}
+	x := &Sets{People: s.PeopleAtMachines.V, Assumed: !s.PeopleAtMachines.Stated(), Asked: asked(s), machines: s.Machines}
 	count := 0
-	x.Size, count = sizes(len(s.Machines), x.People)
+	x.Size, count = sizes(len(s.Machines), x.Asked)
 	x.All = make([]*Set, 0, count)
 	for size := 1; size <= x.Size; size++ {
 		for at, more := first(size), true; more; more = next(at, len(s.Machines)) {
@@ -28,6 +28,9 @@ func (k *Reckoning) RunTogether(ctx context.Context, s *shop.Shop, progress func
 		}
 	}
 	if err := k.share(ctx, x.All, progress); err != nil {
+		return nil, err
+	}
+	if err := k.bands(ctx, x, mostBands); err != nil {
 		return nil, err
 	}
 	x.summarise(s.Collectors)
@@ -77,6 +80,7 @@ func (s *Set) judge(ctx context.Context, trials []*trial) {
 		return
 	}
 	s.Works = true
+	bare := len(s.Bare()) > 0
 	for i, x := range trials {
 		members := x.members(s.Machines)
 		s.Open[i] = x.start(members)
@@ -90,11 +94,17 @@ func (s *Set) judge(ctx context.Context, trials []*trial) {
 			captured, carried = captured && v.Captured, carried && v.Carried
 		}
 		s.Works = s.Works && captured && carried
-		if captured && !carried {
+		if captured && !carried && !bare {
 			s.Relief = append(s.Relief, x.relief(ctx, members))
 		}
+		if s.Works {
+			s.doubt(x, members)
+		}
 	}
-	s.Works = s.Works && len(s.On) > 0
+	if s.Works = s.Works && len(s.On) > 0; !s.Works {
+		s.Thin = nil
+	}
+	slices.SortFunc(s.Thin, func(a, b Doubt) int { return slices.Index(Doubts, a) - slices.Index(Doubts, b) })
 }
 
 // members are what some machines mean to the trial's tree.

@@ -53,6 +53,7 @@ type passed struct {
 	part    int
 	hose    int // the part of its hose, -1 without one
 	need    unit.Velocity
+	weak    bool // that need is from memory or practice
 }
 
 func newTrial(t *Tree) *trial {
@@ -109,11 +110,11 @@ func (t *Tree) memberOf(m *shop.Machine) *member {
 			if s.Number == 1 && t.hose(s.Duct) != nil {
 				at.hose = t.byEnd[s.Duct]
 			}
-			need, name, _ := Need(s, m)
+			need, name, basis := Need(s, m)
 			if name != "given" {
 				need = unit.Velocity(unit.Six(float64(need) * raise))
 			}
-			at.need = need
+			at.need, at.weak = need, basis.Mark.Weak()
 			v.path = append(v.path, at)
 		}
 	}

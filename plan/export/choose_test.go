@@ -110,6 +110,7 @@ func TestSetsDocument(t *testing.T) {
 			Machines []string
 			Stands   string
 			Works    bool
+			Thin     []string
 			On       []struct {
 				Port  string
 				Share *float64 `json:"port_share"`
@@ -126,6 +127,13 @@ func TestSetsDocument(t *testing.T) {
 	for i, s := range x.All {
 		at := back.Sets[i]
 		words[at.Stands]++
+		thin := []string{}
+		for _, d := range s.Thin {
+			thin = append(thin, string(d))
+		}
+		if !slices.Equal(at.Thin, thin) || at.Thin == nil {
+			t.Errorf("%v: thin %v, want %v", at.Machines, at.Thin, thin)
+		}
 		if at.Works != s.Works || (at.Stands == "works") != s.Works || len(at.On) != len(s.On) || len(at.Relief) != len(s.Relief) || at.Machines[0] != s.Machines[0].Name {
 			t.Errorf("%v: %+v", at.Machines, at)
 		}

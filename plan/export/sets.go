@@ -13,21 +13,27 @@ type Sets struct {
 	Shop     string     `json:"shop"`
 	AsOf     string     `json:"as_of"`
 	People   int        `json:"people_at_machines"`
-	Size     int        `json:"largest_size"` // of the sets reckoned
-	Machines []string   `json:"machines"`     // in the order of the rows and columns of pairs
-	Pairs    [][]string `json:"pairs"`        // how two machines stand, on the diagonal one alone; empty where sets of two were not reckoned
-	Sets     []Set      `json:"sets"`         // by size, then in file order
+	Assumed  bool       `json:"people_assumed"` // the file does not say how many: sets of two were reckoned all the same
+	Size     int        `json:"largest_size"`   // of the sets reckoned
+	Machines []string   `json:"machines"`       // in the order of the rows and columns of pairs
+	Pairs    [][]string `json:"pairs"`          // how two machines stand, on the diagonal one alone; empty where sets of two were not reckoned
+	Sets     []Set      `json:"sets"`           // by size, then in file order
 	Gates    []SetGates `json:"gates"`
 }
 
 // Set is one set of machines. How it stands is one word: works; relief, where
 // gates opened as well mend it; dust, where air suffices and dust settles; air,
 // where a port lacks air; apart, where two machines share an end; curve, off
-// the fan's curve; unserved, where no duct serves it.
+// the fan's curve; unserved, where no duct serves a port of it. Of a set that
+// works, thin lists what it rests on that is not sure: claims, the fan is known
+// by two claims; filter, its pressure is not given; need, a port's need is from
+// memory or practice; speed, the speed that carries its dust is; band, a need
+// lies inside the band of what is got; band-not-in, the bands were not reckoned.
 type Set struct {
 	Machines []string    `json:"machines"`
 	Stands   string      `json:"stands"`
 	Works    bool        `json:"works"`
+	Thin     []string    `json:"thin"`
 	Apart    string      `json:"apart"` // the duct whose end two of them share
 	On       []SetOn     `json:"on"`
 	Relief   []SetRelief `json:"relief"`
@@ -39,6 +45,7 @@ type Set struct {
 type SetOn struct {
 	Collector string  `json:"collector"`
 	Filter    string  `json:"filter"`
+	Open      bool    `json:"filter_not_given"` // reckoned without a filter, of which nothing is known
 	OnCurve   bool    `json:"on_curve"`
 	Captured  bool    `json:"captured"`
 	Carried   bool    `json:"carried"`
@@ -60,24 +67,27 @@ type SetRelief struct {
 	Through   *int     `json:"tried_through"`
 }
 
-// SetGates is how few and how many gates are open over the sets that work.
+// SetGates is how few and how many gates are open over the sets that work, as
+// they are or with the gates of their relief, which are counted and named.
 type SetGates struct {
 	Collector string   `json:"collector"`
 	Least     int      `json:"least"`
 	Fewest    []string `json:"least_with"`
+	LeastAlso []string `json:"least_also_open"`
 	Most      int      `json:"most"`
 	Widest    []string `json:"most_with"`
+	MostAlso  []string `json:"most_also_open"`
 }
 
 // MakeSets makes the document from the sets of a plan.
 func MakeSets(p *plan.Plan, x *duct.Sets) Sets {
-	doc := Sets{Format: "dustbook-sets/1", Shop: p.Shop.Name, AsOf: p.AsOf.String(), People: x.People, Size: x.Size, Machines: machineNames(p.Shop.Machines), Pairs: [][]string{}, Sets: []Set{}, Gates: []SetGates{}}
+	doc := Sets{Format: "dustbook-sets/1", Shop: p.Shop.Name, AsOf: p.AsOf.String(), People: x.People, Assumed: x.Assumed, Size: x.Size, Machines: machineNames(p.Shop.Machines), Pairs: [][]string{}, Sets: []Set{}, Gates: []SetGates{}}
 	for i := range p.Shop.Machines {
 		row := []string{}
 		for j := range p.Shop.Machines {
 			word := ""
 			if s := x.Pair(i, j); s != nil {
-				word = Standing(s)
+				word = s.Stands()
 			}
 			row = append(row, word)
 		}
@@ -87,43 +97,16 @@ func MakeSets(p *plan.Plan, x *duct.Sets) Sets {
 		doc.Sets = append(doc.Sets, setOf(s))
 	}
 	for _, g := range x.Gates {
-		doc.Gates = append(doc.Gates, SetGates{g.Collector.Name, g.Least, machineNames(g.Fewest.Machines), g.Most, machineNames(g.Widest.Machines)})
+		doc.Gates = append(doc.Gates, SetGates{g.Collector.Name, g.Least, machineNames(g.Fewest.Machines), gateNames(g.FewestAlso), g.Most, machineNames(g.Widest.Machines), gateNames(g.WidestAlso)})
 	}
 	return doc
 }
 
-// Standing is the one word for how a set stands.
-func Standing(s *duct.Set) string {
-	switch {
-	case s.Works:
-		return "works"
-	case s.Apart != nil:
-		return "apart"
-	case len(s.On) == 0:
-		return "unserved"
-	}
-	word := "relief"
-	for _, v := range s.On {
-		if !v.OnCurve {
-			return "curve"
-		}
-		if !v.Captured {
-			word = "air"
-		}
-	}
-	if word == "air" {
-		return word
-	}
-	for _, r := range s.Relief {
-		if len(r.Gates) == 0 {
-			return "dust"
-		}
-	}
-	return word
-}
-
 func setOf(s *duct.Set) Set {
-	v := Set{Machines: machineNames(s.Machines), Stands: Standing(s), Works: s.Works, On: []SetOn{}, Relief: []SetRelief{}}
+	v := Set{Machines: machineNames(s.Machines), Stands: s.Stands(), Works: s.Works, Thin: []string{}, On: []SetOn{}, Relief: []SetRelief{}}
+	for _, d := range s.Thin {
+		v.Thin = append(v.Thin, string(d))
+	}
 	if s.Apart != nil {
 		v.Apart = s.Apart.Name
 	}
@@ -131,10 +114,7 @@ func setOf(s *duct.Set) Set {
 		v.On = append(v.On, setOn(on))
 	}
 	for _, r := range s.Relief {
-		row := SetRelief{Collector: r.Collector.Name, Gates: []string{}}
-		for _, g := range r.Gates {
-			row.Gates = append(row.Gates, g.Name)
-		}
+		row := SetRelief{Collector: r.Collector.Name, Gates: gateNames(r.Gates)}
 		if r.Through >= 0 {
 			row.Through = &r.Through
 		}
@@ -145,7 +125,7 @@ func setOf(s *duct.Set) Set {
 
 func setOn(on duct.Verdict) SetOn {
 	v := SetOn{
-		Collector: on.Collector.Name, Filter: on.Filter, OnCurve: on.OnCurve, Captured: on.Captured, Carried: on.Carried, Why: on.Why.String(),
+		Collector: on.Collector.Name, Filter: on.Filter, Open: duct.FilterOpen(on.Collector), OnCurve: on.OnCurve, Captured: on.Captured, Carried: on.Carried, Why: on.Why.String(),
 		PortShare: number(on.PortShare, on.Port != nil), Hose: on.Hose, Speed: number(on.Speed, on.Slowest != nil),
 	}
 	if on.Port != nil {
@@ -155,6 +135,14 @@ func setOn(on duct.Verdict) SetOn {
 		v.Duct, v.Stretch = on.Slowest.Duct.Name, on.Slowest.Number
 	}
 	return v
+}
+
+func gateNames(list []*shop.Gate) []string {
+	names := []string{}
+	for _, g := range list {
+		names = append(names, g.Name)
+	}
+	return names
 }
 
 func machineNames(list []*shop.Machine) []string {

@@ -20,9 +20,10 @@ type Balance struct {
 	Net      unit.Flow // what has to come in by openings and leaks; below nought where fans blow in more than they draw
 	Missing  []Missing
 
-	Changes  Figure[float64]   // of the space's air an hour, by air that comes in from outdoors
+	Changes  Figure[float64]   // of the space's air an hour, by air that comes in by openings and leaks, or goes out by them
 	Turnover Figure[float64]   // of the space's air an hour, through the fans
 	MakeUp   []Opening         // the opening it takes, for every limit of the data
+	Chosen   *Opening          // the same for the depressurisation chosen, with no name of a limit; left out: for the strictest limit in play; nil where nothing burns
 	Passive  Figure[unit.Area] // the opening it takes for the usual speed through a passive one
 	Speed    Figure[unit.Velocity]
 	Dynamic  unit.Pressure // velocity pressure of that speed
@@ -132,7 +133,7 @@ func (k *Reckoning) judge(b *Balance) {
 		return
 	}
 	in := max(b.Net, 0)
-	b.Changes, b.Turnover = b.Space.Changes(in, 1), b.Space.Changes(b.Drawn, 1)
+	b.Changes, b.Turnover = b.Space.Changes(max(b.Net, -b.Net), 1), b.Space.Changes(b.Drawn, 1)
 	b.MakeUp = k.openings(b)
 	b.Passive = known(Face(in, inletSpeed))
 	b.Speed = b.through(in)

@@ -2,6 +2,7 @@ package room
 
 import (
 	"embed"
+	"strconv"
 	"strings"
 
 	"dustbook/plan/source"
@@ -14,7 +15,7 @@ var data embed.FS
 var (
 	figureTable = source.MustTable(data, "room", "figures", "name", "value", "unit", "about")
 	limitTable  = source.MustTable(data, "room", "limits", "limit", "pressure", "kinds", "about")
-	rateTable   = source.MustTable(data, "room", "noise", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "about")
+	rateTable   = source.MustTable(data, "room", "noise", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "called", "dose", "when", "about")
 )
 
 // Tables lists the data tables of this package, for a page of sources.
@@ -71,14 +72,24 @@ func loadRates() []Rate {
 		v := Rate{
 			Name: r.Text("rate"), About: r.Text("about"), Basis: r.Basis, LimitBasis: r.MustBasis("limit_"),
 			Criterion: unit.Must[unit.Sound](r.Text("criterion")), Exchange: unit.Must[unit.Sound](r.Text("exchange")),
-			Limit: unit.Must[unit.Sound](r.Text("limit")), Hours: r.Number("hours"), Factor: r.Number("factor"),
+			Limit: unit.Must[unit.Sound](r.Text("limit")), Called: r.Text("called"), Reached: r.Text("when") == "reached", Hours: r.Number("hours"), Factor: r.Number("factor"),
 		}
 		if r.Has("threshold") {
 			v.Threshold, v.HasThreshold = unit.Must[unit.Sound](r.Text("threshold")), true
 		}
+		v.LimitDose = percent(r.Text("dose"))
 		list = append(list, v)
 	}
 	return list
+}
+
+// percent is a share written as "50 %".
+func percent(text string) float64 {
+	x, err := strconv.ParseFloat(strings.TrimSuffix(text, " %"), 64)
+	if err != nil {
+		panic("room: " + err.Error())
+	}
+	return x / 100
 }
 
 // InletSpeed is the greatest speed through a passive opening for make-up air;

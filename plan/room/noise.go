@@ -15,9 +15,12 @@ type Rate struct {
 	Exchange     unit.Sound // so much more halves the time
 	Threshold    unit.Sound // levels below it do not count
 	HasThreshold bool
-	Hours        float64 // of a full day
-	Factor       float64 // of the average, as the document prints it
-	Limit        unit.Sound
+	Hours        float64    // of a full day
+	Factor       float64    // of the average, as the document prints it
+	Limit        unit.Sound // the level of a full day that calls for something
+	Called       string     // what the document calls it: "action level"
+	LimitDose    float64    // the share of a full dose that stands for it
+	Reached      bool       // the figure itself is on its far side
 	About        string
 	Basis        source.Basis // of the formula
 	LimitBasis   source.Basis // of the limit
@@ -53,6 +56,18 @@ func (r Rate) Dose(day []Exposure) float64 {
 	}
 	return unit.Six(sum)
 }
+
+// Beyond reports whether a dose has come to the limit of the rate: reached it
+// where the document speaks from there on, else passed it.
+func (r Rate) Beyond(dose float64) bool {
+	if r.Reached {
+		return unit.AtLeast(dose, r.LimitDose)
+	}
+	return unit.Compare(dose, r.LimitDose) > 0
+}
+
+// Full reports whether a dose is more than a full one.
+func Full(dose float64) bool { return unit.Compare(dose, 1) > 0 }
 
 // Average is the steady level that gives the same dose in a full day: the
 // factor by log10 of the dose, plus the criterion. There is none for a dose of

@@ -92,3 +92,53 @@ func rateNamed(t *testing.T, name string) Rate {
 	t.Fatalf("no rate %q", name)
 	return Rate{}
 }
+
+// Lines of table A-1 of 29 CFR 1910.95, appendix A, from memory: the dose in
+// percent and the time-weighted average it stands for.
+func TestAverages(t *testing.T) {
+	r := rateNamed(t, "OSHA, hearing programme")
+	for percent, want := range map[float64]string{25: "80.0", 50: "85.0", 75: "87.9", 100: "90.0", 150: "92.9", 200: "95.0", 400: "100.0"} {
+		if got := fmt.Sprintf("%.1f", float64(r.Average(percent/100).V)); got != want {
+			t.Errorf("a dose of %g %%: %s dBA, want %s", percent, got, want)
+		}
+	}
+}
+
+// The dose that stands for a limit is that of a full day at the limit: half a
+// dose at the action level, a full one at the others.
+func TestLimitDose(t *testing.T) {
+	for name, share := range map[string]float64{"OSHA, hearing programme": 0.5, "OSHA, limit": 1, "NIOSH": 1} {
+		r := rateNamed(t, name)
+		if at := r.Dose([]Exposure{{r.Limit, r.Hours}}); r.LimitDose != share || unit.Compare(at, share) != 0 {
+			t.Errorf("%s: the row gives %g, a day at the limit %g, want %g", name, r.LimitDose, at, share)
+		}
+	}
+}
+
+// At 88 dBA for a day the action level is reached, for an hour it is not; the
+// figure itself is reached where the text speaks from there on, and not passed.
+func TestBeyond(t *testing.T) {
+	for _, c := range []struct {
+		rate  string
+		level unit.Sound
+		hours float64
+		want  bool
+	}{
+		{"OSHA, hearing programme", 88, 8, true},
+		{"OSHA, hearing programme", 88, 1, false},
+		{"OSHA, hearing programme", 85, 8, true},
+		{"OSHA, hearing programme", 84.9, 8, false},
+		{"OSHA, limit", 90, 8, false},
+		{"OSHA, limit", 90.1, 8, true},
+		{"NIOSH", 85, 8, true},
+		{"NIOSH", 84.9, 8, false},
+	} {
+		r := rateNamed(t, c.rate)
+		if got := r.Beyond(r.Dose([]Exposure{{c.level, c.hours}})); got != c.want {
+			t.Errorf("%s, %g dBA for %g h: %v", c.rate, float64(c.level), c.hours, got)
+		}
+	}
+	if Full(1) || !Full(1.001) {
+		t.Error("more than a full dose begins at the wrong place")
+	}
+}

@@ -43,19 +43,31 @@ type Opening struct {
 }
 
 // openings are the openings for what a space has to get from outdoors, one
-// for each limit of the data: A = Q/(Cd √(2 Δp/ρ)).
+// for each limit of the data, and the one for the depressurisation that the
+// file chooses, else for the strictest limit in play: A = Q/(Cd √(2 Δp/ρ)).
 func (k *Reckoning) openings(b *Balance) []Opening {
 	need := max(b.Net, 0)
 	tight, missing := k.envelope(exponent)
-	var list []Opening
-	for _, l := range limits {
+	at := func(l Limit) Opening {
 		o := Opening{Limit: l, Area: unit.SixOf(Face(need, k.air.face(l.Press)))}
 		o.Smaller = lacking[unit.Area](missing...)
 		if len(missing) == 0 {
 			rest := max(need-tight.flow(l.Press), 0)
 			o.Smaller = known(Face(rest, k.air.face(l.Press)))
 		}
-		list = append(list, o)
+		return o
+	}
+	var list []Opening
+	for _, l := range limits {
+		list = append(list, at(l))
+	}
+	switch s := b.Space; {
+	case s.Chosen > 0:
+		o := at(Limit{Press: s.Chosen})
+		b.Chosen = &o
+	case s.Limit != nil:
+		o := at(*s.Limit)
+		b.Chosen = &o
 	}
 	return list
 }

@@ -95,15 +95,25 @@ func (k *Reckoning) Of(s *Space) []*Balance {
 }
 
 // Worst is the use of machines that takes most air out of a space, among those
-// whose balance is known; nil where there is none.
+// whose balance is known; where every one blows air in, the one that blows in
+// most. Nil where there is none.
 func (k *Reckoning) Worst(s *Space) *Balance {
 	var worst *Balance
 	for _, b := range k.Of(s) {
-		if b.Runs && b.Known() && (worst == nil || unit.Compare(float64(b.Net), float64(worst.Net)) > 0) {
+		if b.Runs && b.Known() && (worst == nil || worse(b.Net, worst.Net)) {
 			worst = b
 		}
 	}
 	return worst
+}
+
+// worse reports whether one flow that has to come in weighs more than another:
+// air drawn out before air blown in, and of either the greater.
+func worse(a, b unit.Flow) bool {
+	if a <= 0 && b <= 0 {
+		return unit.Compare(float64(a), float64(b)) < 0
+	}
+	return unit.Compare(float64(a), float64(b)) > 0
 }
 
 // reach lists the machines whose ports a collector's ducts serve, in file

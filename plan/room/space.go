@@ -16,6 +16,7 @@ type Space struct {
 	Openings   Figure[unit.Area] // the free area for make-up air that its rooms state, added up
 	Appliances []*shop.Appliance // that burn something
 	Limit      *Limit            // the strictest of its appliances; nil where none of them has one
+	Chosen     unit.Pressure     // the least depressurisation that its rooms choose; nought where none does
 
 	// What a room air cleaner would move for the usual changes of air: from,
 	// and to. Common practice.
@@ -81,6 +82,9 @@ func (s *Space) measure() {
 		}
 		volume += float64(r.Area()) * float64(r.Height.V)
 		area += r.Opening.V
+		if r.Chosen.Known() && (s.Chosen == 0 || r.Chosen.V < s.Chosen) {
+			s.Chosen = r.Chosen.V
+		}
 		stated = stated || r.Opening.Known()
 	}
 	s.Volume, s.Openings = known(unit.Volume(volume)), known(area)

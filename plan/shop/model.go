@@ -119,6 +119,7 @@ type Room struct {
 	Exits      []Point
 	OpenTo     []*Room
 	Opening    Field[unit.Area]
+	Chosen     Field[unit.Pressure] // how far below the outdoors it may be pulled
 	Sprinklers Field[bool]
 }
 

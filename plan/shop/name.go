@@ -67,10 +67,10 @@ func nameFault(v string) string {
 const longestSlug = 120
 
 // Slug is a name as part of a file name: small ASCII letters, digits and
-// dashes; any other letter becomes its code. A very long one ends in a sum
+// dashes, for which the longer dashes stand as well; any other letter becomes its code. A very long one ends in a sum
 // of the whole.
 func Slug(name string) string {
-	slug := spell(name, func(c rune) bool { return c < 0x80 })
+	slug := spell(name, func(c rune) bool { return c < 0x80 || isDash(c) })
 	if slug == "" {
 		slug = spell(name, func(rune) bool { return false })
 	}
@@ -81,6 +81,9 @@ func Slug(name string) string {
 	}
 	return slug
 }
+
+// isDash reports whether a sign is one of the dashes of printed text.
+func isDash(c rune) bool { return c >= 0x2010 && c <= 0x2015 }
 
 // spell writes small letters and digits as they are, signs that drop as one
 // dash between the rest, and any other character as its code.

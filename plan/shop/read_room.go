@@ -20,6 +20,7 @@ func (r *reader) readRooms(top *scope) {
 		room.Exits = s.points("exits")
 		s.refers("open_to", func(thing any) { room.OpenTo = append(room.OpenTo, thing.(*Room)) })
 		room.Opening = measure[unit.Area](s, "opening")
+		room.Chosen = measure[unit.Pressure](s, "depressurisation")
 		room.Sprinklers = s.yes("sprinklers")
 		r.shop.Rooms = append(r.shop.Rooms, room)
 		s.close()

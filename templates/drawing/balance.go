@@ -26,7 +26,11 @@ func Balance(sys unit.System, list []*airOf.Balance, id string) SVG {
 	var says []string
 	for _, at := range list {
 		b.draw(at)
-		says = append(says, wording.Text("rooms.balance.desc-one", drawable(at.Space.Name()), b.flow(at.Drawn), drawable(at.Use), b.flow(at.Returned), b.flow(at.Net)))
+		key := "rooms.balance.desc-one"
+		if at.Net < 0 {
+			key = "rooms.balance.desc-in"
+		}
+		says = append(says, wording.Text(key, drawable(at.Space.Name()), b.flow(at.Drawn), drawable(at.Use), b.flow(at.Returned), b.flow(max(at.Net, -at.Net))))
 	}
 	b.foot(balanceKey(), nil)
 	return b.frame(id, wording.Text("rooms.balance.title"), wording.Text("rooms.balance.desc", strings.Join(says, "; ")), margin)
@@ -51,7 +55,9 @@ func (b *balance) draw(at *airOf.Balance) {
 	head := writing(wording.Text("rooms.balance.of", drawable(at.Space.Name()), drawable(at.Use)), true, plainText, 9000, 2)
 	b.write(&head, box{0, b.y, head.width(), b.y + head.height()}, fromStart)
 	b.y += head.height() + 80
-	b.bar(drawnLook, 0, at.Drawn, wording.Text("rooms.balance.drawn", b.flow(at.Drawn)))
+	if at.Drawn > 0 {
+		b.bar(drawnLook, 0, at.Drawn, wording.Text("rooms.balance.drawn", b.flow(at.Drawn)))
+	}
 	if at.Returned > 0 {
 		b.bar(backLook, 0, at.Returned, wording.Text("rooms.balance.back", b.flow(at.Returned)))
 	}
@@ -86,6 +92,6 @@ func balanceKey() []sign {
 	return []sign{
 		{wording.Text("rooms.key.drawn"), sample(drawnLook)},
 		{wording.Text("rooms.key.back"), sample(backLook)},
-		{wording.Text("rooms.key.in"), sample(comesLook)},
+		{wording.Text("rooms.key.way"), sample(comesLook)},
 	}
 }

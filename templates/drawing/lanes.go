@@ -85,12 +85,23 @@ func (d *lanePen) gather(names LaneNames) {
 		add(name, trace.Happens, d.story.Input(i), waits)
 	}
 	for i, name := range names.Gates {
-		add(name, trace.GateIs, d.story.Lane(trace.GateIs, i), nil)
+		if spans := d.story.Lane(trace.GateIs, i); leavesShut(spans) {
+			add(name, trace.GateIs, spans, nil)
+		}
 	}
 	for i, name := range names.Collectors {
 		add(name, trace.FanIs, d.story.Lane(trace.FanIs, i), nil)
 	}
 	add(wording.Text("lanes.signal"), trace.SignalIs, d.story.Lane(trace.SignalIs, 0), nil)
+}
+
+// leavesShut reports whether a gate is ever anything but shut: one that only
+// looks for its shut stop has no lane.
+func leavesShut(spans []trace.Span) bool {
+	return slices.ContainsFunc(spans, func(s trace.Span) bool {
+		state := trace.GateState(s.State)
+		return state != trace.Shut && state != trace.Homing
+	})
 }
 
 // draw draws everything above the key.
