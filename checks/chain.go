@@ -19,6 +19,7 @@ var chainDevices = &Check{
 // chained judges the devices; where the file has no chain at all, one finding
 // says so for all of them.
 func chained(p *plan.Plan, report func(Finding)) {
+	empty := emptyChains(p, report)
 	var wired, loose []string
 	var first entry.Place
 	twice := false
@@ -57,7 +58,7 @@ func chained(p *plan.Plan, report func(Finding)) {
 		f.State = NotGiven
 		f.Says = sayOf(len(loose), "finding-chain-devices.loose.says", listed(loose))
 		f.Do = say("finding-chain-devices.loose.do")
-	case !twice:
+	case !twice && !empty:
 		f.State, f.At = Met, p.Shop.Chains[0].At
 		f.Says = say("finding-chain-devices.met.says")
 		f.Do = say("finding-chain-devices.met.do")
@@ -65,6 +66,19 @@ func chained(p *plan.Plan, report func(Finding)) {
 		return
 	}
 	report(f)
+}
+
+// emptyChains reports each chain that no device stands on, and whether there
+// is one.
+func emptyChains(p *plan.Plan, report func(Finding)) (found bool) {
+	for _, c := range p.Shop.Chains {
+		if len(c.Stops) == 0 {
+			found = true
+			report(Finding{About: c.Name, Kind: "chain", At: c.At, By: ByTopology, Weight: Know, State: NotGiven, Basis: ownFile(say("finding-chain-devices.given")),
+				Says: say("finding-chain-devices.empty.says"), Do: say("finding-chain-devices.empty.do")})
+		}
+	}
+	return found
 }
 
 // onSeveral is the finding about a device that stands on chains more than

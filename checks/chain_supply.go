@@ -7,13 +7,17 @@ import (
 )
 
 var supplyMargin = &Check{
-	ID:    "supply-margin",
-	Name:  say("check.supply-margin.name"),
-	Title: say("check.supply-margin.title"),
-	Needs: "control.supply, control.supply_power, control.supply_listed, control.moves_together, gate.stall, gate.holding, gate.takes, trigger.draws, sensor.draws, trigger.starts",
+	ID:       "supply-margin",
+	Name:     say("check.supply-margin.name"),
+	Title:    say("check.supply-margin.title"),
+	Needs:    "control.supply, control.supply_power, control.supply_listed, control.moves_together, gate.stall, gate.holding, gate.takes, trigger.draws, sensor.draws, trigger.starts",
+	Confirms: settledBy("supply-margin", say("check.supply-margin.settles")),
 	Run: func(p *plan.Plan, report func(Finding)) {
+		if f, told := reachOf(p); told {
+			report(f)
+		}
 		if a := p.Chains.Supply; a != nil {
-			report(supplyGives(p, a))
+			report(outOfReach(p, supplyGives(p, a)))
 			if f, told := listing(p, a); told {
 				report(f)
 			}
@@ -84,8 +88,11 @@ func listing(p *plan.Plan, a *chain.Supply) (f Finding, told bool) {
 	}
 	f.State, f.Asks = Ask, say("finding-supply-margin.listing.asks", supplyText(p))
 	f.Do = say("finding-supply-margin.listing.do")
+	if p.Chains.Reach == chain.OutOfReach {
+		return f, false // the finding about its volts asks
+	}
 	switch a.Limited.Listed {
-	case chain.ListedWithin:
+	case chain.ListedWithin, chain.ListedHalfWay:
 		return f, false
 	case chain.NotListed:
 		f.Says = say("finding-supply-margin.not-listed.says")

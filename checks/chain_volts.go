@@ -18,7 +18,7 @@ var chainVolts = &Check{
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, a := range p.Chains.Chains {
 			if a.Worst >= 0 {
-				report(voltsOf(p, a))
+				report(outOfReach(p, voltsOf(p, a)))
 			}
 		}
 	},
@@ -38,11 +38,11 @@ func voltsOf(p *plan.Plan, a *chain.Answer) Finding {
 	switch a.Verdict {
 	case chain.Short:
 		f.State, f.Weight = NotMet, Mend
-		f.Says, f.Do = join(shortVolts(units, a), heat(units, a)), mendsOf(a)
+		f.Says, f.Do = join(shortVolts(units, a), heat(units, a)), mendsOf(p, a)
 	case chain.Thin:
 		f.State = Thin
 		f.Says = join(gets(units, worst), thinBy(units, a), heat(units, a))
-		f.Do = thinDo(a)
+		f.Do = thinDo(p, a)
 	case chain.Holds:
 		f.State = Met
 		f.Says, f.Do = join(gets(units, worst), whileMoving(worst), heat(units, a)), say("finding-chain-volts.met.do", worst.Device.Name)
@@ -118,7 +118,7 @@ func thinBy(units unit.System, a *chain.Answer) string {
 }
 
 // thinDo says what would make more of a thin chain.
-func thinDo(a *chain.Answer) string {
+func thinDo(p *plan.Plan, a *chain.Answer) string {
 	var gaps []chain.Gap
 	for _, s := range a.Assumed {
 		gaps = append(gaps, s.Gap)
@@ -130,24 +130,54 @@ func thinDo(a *chain.Answer) string {
 	case len(gaps) > 0:
 		return say("finding-chain-volts.not-given.do", listed(inputFields(gaps)))
 	case !a.Wide(a.Nodes[a.Worst].Margin):
-		return mendsOf(a)
+		return mendsOf(p, a)
 	}
 	return say("finding-chain-volts.met.do", a.Nodes[a.Worst].Device.Name)
 }
 
-// mendsOf lists the changes that would do.
-func mendsOf(a *chain.Answer) string {
+// mendsOf lists the changes that would do, and what they leave undone.
+func mendsOf(p *plan.Plan, a *chain.Answer) string {
+	if above := a.Above(); len(above) > 0 {
+		return aboveSupply(p, a, above)
+	}
 	var list []string
 	for _, m := range a.Mends {
 		list = append(list, Mended(m))
 	}
-	switch len(list) {
-	case 0:
-		return say("finding-chain-volts.no-mend.do")
-	case 1:
-		return list[0]
+	switch {
+	case len(list) > 1:
+		list = append([]string{say("finding-chain-volts.any.do")}, list...)
+	case len(list) == 0 && a.Splits:
+		list = []string{say("finding-chain-volts.no-mend.do")}
+	case len(list) == 0:
+		list = []string{say("finding-chain-volts.no-split.do")}
 	}
-	return join(append([]string{say("finding-chain-volts.any.do")}, list...)...)
+	return join(append(list, MendsLeave(p, a))...)
+}
+
+// MendsLeave says what else falls short, so that what mends the volts of a
+// chain is not all there is to do: the current of the supply, and what the
+// conductor carries. Empty where neither does.
+func MendsLeave(p *plan.Plan, a *chain.Answer) string {
+	var says []string
+	if s := p.Chains.Supply; s != nil && s.Verdict == chain.Short {
+		says = append(says, say("finding-chain-volts.supply-too.do"))
+	}
+	if a.Fuse.Heat {
+		says = append(says, say("finding-chain-volts.heat-too.do"))
+	}
+	return join(says...)
+}
+
+// aboveSupply says that devices ask for all of the supply's volts or more.
+func aboveSupply(p *plan.Plan, a *chain.Answer, above []chain.Node) string {
+	var names []string
+	least := above[0].Need
+	for _, n := range above {
+		names, least = append(names, n.Device.Name), min(least, n.Need)
+	}
+	need, has := unit.Volts.Pair(p.Shop.Units, least, a.Supply)
+	return join(sayOf(len(unique(names)), "finding-chain-volts.above.do", listed(firstFew(unique(names))), need, has), MendsLeave(p, a))
 }
 
 // Mended is one change that would let a chain hold, in words.

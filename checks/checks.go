@@ -91,7 +91,7 @@ type Check struct {
 // All lists every check, in the order of the book.
 var All = []*Check{
 	airCaptured, dustCarried, fanOnCurve, motorPower, motorCircuit, ductCollapse, sharedHose,
-	triggerPath, triggerOpens, threshold, startDelay, runOn, startsPerHour, powerCut, starterKind, blowBack, chainDevices, chainVolts, supplyMargin, gateStops, stopOnTheWay,
+	triggerPath, triggerOpens, threshold, startDelay, runOn, startsPerHour, powerCut, starterKind, blowBack, chainDevices, chainVolts, supplyMargin, gateStops, sensorLevels, stopOnTheWay,
 	metalOnWood, plasticDuct, bondedDuct, plasticBin, binFilling, filterLoad,
 	openBag, openFlue, makeUpAir, returnPath, garageSeparation,
 }

@@ -140,7 +140,7 @@ threshold = "0.7 A"
 range = "0.5 A to 50 A"
 opens = ["Saw gate", "Zone gate"]
 starts = "Cyclone"
-start_delay = "3 s"
+start_delay = "4 s"
 run_on = "12 s"
 draws = "30 mA"
 [[trigger]]
@@ -149,7 +149,7 @@ senses = "contact"
 machine = "Lathe"
 opens = ["Lathe gate", "Zone gate"]
 starts = "Cyclone"
-start_delay = "2.5 s"
+start_delay = "3.8 s"
 run_on = "14 s"
 draws = "30 mA"
 [[sensor]]

@@ -29,7 +29,12 @@ func tells(p *plan.Plan, t *shop.Trigger, x timing.Threshold) Finding {
 	s, units := x.Sensed, p.Shop.Units
 	amps := func(i unit.Current) string { return unit.Amps.Print(units, i) }
 	practice := say("finding-threshold.practice", amps(x.Low), amps(x.High))
-	if x.Best > 0 {
+	switch {
+	case x.NoRoom:
+		practice = sayOf(x.Turns, "finding-threshold.no-room.says", amps(x.Low), amps(x.High), strconv.Itoa(x.Turns), amps(x.RangeLow), amps(x.RangeHigh))
+	case x.Low > x.High: // the two currents lie too near together
+		practice = say("finding-threshold.practice-none.says")
+	case x.Best > 0:
 		practice = say("finding-threshold.practice-best", amps(x.Low), amps(x.High), amps(x.Best))
 	}
 	switch x.Stand {
@@ -50,6 +55,16 @@ func tells(p *plan.Plan, t *shop.Trigger, x timing.Threshold) Finding {
 		f.Do = say("finding-threshold.not-given.do")
 	default:
 		f.setThreshold(units, x, practice)
+	}
+	if x.NoRoom && (x.Stand == timing.Misses || x.Stand == timing.NeverStops) {
+		f.Do = join(f.Do, mendSensor(units, x))
+	}
+	switch {
+	case !x.Set.Known() || x.Stand == timing.BelowRange || x.Stand == timing.AboveRange || x.Stand == timing.NotApart || x.Stand == timing.NeverStops:
+	case x.NoLetGo:
+		f.Says = join(f.Says, say("finding-threshold.no-let-go.says", amps(x.OffHigh), amps(s.Off)))
+	case x.AboveOff():
+		f.Says = join(f.Says, say("finding-threshold.lets-go-above.says", amps(s.Off)))
 	}
 	return f
 }
@@ -85,6 +100,9 @@ func (f *Finding) setThreshold(units unit.System, x timing.Threshold, practice s
 		f.State = Thin
 		f.Says = join(say("finding-threshold.little-margin.says", at, off, on), practice)
 		f.Do = say("finding-threshold.little-margin.do")
+		if x.NoRoom {
+			f.Do = mendSensor(units, x)
+		}
 	default:
 		f.State = Met
 		f.Says = say("finding-threshold.met.says", at, off, on)
@@ -113,17 +131,33 @@ func currentsMissing(t *shop.Trigger, s timing.Sensed) (says, do string) {
 }
 
 // outOfRange says how what the sensor sees, turns counted, lies beside its
-// range.
+// range, and what brings it in with the least work.
 func outOfRange(units unit.System, t *shop.Trigger, x timing.Threshold) (says, do string) {
-	turns := strconv.Itoa(x.Turns)
+	turns, key, end := strconv.Itoa(x.Turns), "finding-threshold.below-range.says", t.Range.V.Low
 	if x.Stand == timing.AboveRange {
-		a, b := unit.Amps.Pair(units, x.Sees, t.Range.V.High)
-		return sayOf(x.Turns, "finding-threshold.above-range.says", a, turns, b), say("finding-threshold.above-range.do")
+		key, end = "finding-threshold.above-range.says", t.Range.V.High
 	}
-	a, b := unit.Amps.Pair(units, x.Sees, t.Range.V.Low)
-	says = sayOf(x.Turns, "finding-threshold.below-range.says", a, turns, b)
-	if x.TurnsNeeded > 0 {
-		return says, say("finding-threshold.loop.do", strconv.Itoa(x.TurnsNeeded))
+	a, b := unit.Amps.Pair(units, x.Sees, end)
+	return sayOf(x.Turns, key, a, turns, b), mendSensor(units, x)
+}
+
+// mendSensor says what lets a sensor act where practice puts a threshold: the
+// threshold set anew, which needs no work at the conductor, before turns, and
+// both before another sensor.
+func mendSensor(units unit.System, x timing.Threshold) string {
+	m, then := x.Mend, ""
+	if m.Turns > 0 && (m.Moves || !x.Set.Known() || m.Turns == x.Turns) {
+		then = say("finding-threshold.then-set.do", unit.Amps.Print(units, m.Low), unit.Amps.Print(units, m.High))
 	}
-	return says, say("finding-threshold.lower-range.do")
+	switch {
+	case m.Turns == 0 && x.Stand == timing.AboveRange:
+		return say("finding-threshold.higher-range.do")
+	case m.Turns == 0:
+		return say("finding-threshold.lower-range.do")
+	case m.Turns == x.Turns:
+		return join(then, say("finding-threshold.raise.do"))
+	case m.Turns > x.Turns:
+		return join(say("finding-threshold.loop.do", strconv.Itoa(m.Turns)), then)
+	}
+	return join(sayOf(m.Turns, "finding-threshold.take-out.do", strconv.Itoa(m.Turns)), then)
 }

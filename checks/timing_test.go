@@ -9,9 +9,10 @@ import (
 )
 
 // Pieces of the driven shop's times that tests replace. Its zone gate takes
-// 1.5 s and every other gate 0.9 s, one after the other: 2.4 s.
+// 1.5 s and every other gate 0.9 s, one after the other, by time: half as much
+// again is 3.6 s.
 const (
-	sawDelay   = `start_delay = "3 s"`
+	sawDelay   = `start_delay = "4 s"`
 	sawRunOn   = `run_on = "12 s"`
 	sawTravel  = "travel = \"0.9 s\"\non = \"Saw drop\""
 	sawUse     = "name = \"Saw\"\nblower = false\nrestarts = false\ncoast = \"6 s\"\nhours = 2\nstarts = 4\n"
@@ -25,14 +26,16 @@ func sawWith(coast, starts string) change {
 
 func TestStartDelay(t *testing.T) {
 	for _, e := range []expected{
-		{"met", nil, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "At 3 s the fan waits for its gates. The slowest gate on its way, Saw gate, is open after 2.4 s. No switch proves that Zone gate and Saw gate are open"},
-		{"met, just", []change{{sawDelay, `start_delay = "2.4 s"`}}, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "waits for its gates"},
-		{"not met, just", []change{{sawDelay, `start_delay = "2.39 s"`}}, "start-delay", "Saw runs", checks.NotMet, checks.ByGiven, checks.Mend, "against a gate that still moves"},
-		{"met: two at once", []change{{sawDelay, `start_delay = "1.5 s"`}, {"moves_together = 1", "moves_together = 2"}}, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "Zone gate, is open after 1.5 s"},
-		{"advice: open, and sooner than practice", []change{{sawDelay, `start_delay = "0.9 s"`}, {`travel = "1.5 s"`, `travel = "0 s"`}}, "start-delay", "Saw runs", checks.Advice, checks.ByGiven, checks.Know, "common practice waits 1 s"},
+		{"met", nil, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "At 4 s the fan waits for its gates. The slowest gate that opens with it, Saw gate, is open after 3.6 s. No switch proves that Zone gate and Saw gate are open"},
+		{"met, just", []change{{sawDelay, `start_delay = "3.6 s"`}}, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "waits for its gates"},
+		{"not met, just", []change{{sawDelay, `start_delay = "3.59 s"`}}, "start-delay", "Saw runs", checks.NotMet, checks.ByGiven, checks.Mend, "against a gate that still moves"},
+		{"met: two at once", []change{{sawDelay, `start_delay = "2.25 s"`}, {"moves_together = 1", "moves_together = 2"}}, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "Zone gate, is open after 2.25 s"},
+		{"advice: open, and sooner than practice", []change{{sawDelay, `start_delay = "0.95 s"`}, {`travel = "1.5 s"`, `travel = "0 s"`}, {sawTravel, strings.Replace(sawTravel, "0.9", "0.6", 1)}}, "start-delay", "Saw runs", checks.Advice, checks.ByGiven, checks.Know, "common practice waits 1 s"},
 		{"missing: travel", []change{{sawTravel, `on = "Saw drop"`}}, "start-delay", "Saw runs", checks.NotGiven, checks.ByGiven, checks.Know, "How long Saw gate takes to open is not given."},
-		{"missing: travel, and short for sure", []change{{sawTravel, `on = "Saw drop"`}, {sawDelay, `start_delay = "1.4 s"`}}, "start-delay", "Saw runs", checks.NotMet, checks.ByGiven, checks.Mend, "Zone gate, is open after 1.5 s"},
-		{"missing: the delay", []change{{sawDelay + "\n", ""}}, "start-delay", "Saw runs", checks.NotGiven, checks.ByGiven, checks.Know, "the plan works with 2.4 s"},
+		{"missing: travel, and short for sure", []change{{sawTravel, `on = "Saw drop"`}, {sawDelay, `start_delay = "1.4 s"`}}, "start-delay", "Saw runs", checks.NotMet, checks.ByGiven, checks.Mend, "Zone gate, is open after 2.25 s"},
+		{"missing: the delay", []change{{sawDelay + "\n", ""}}, "start-delay", "Saw runs", checks.NotGiven, checks.ByGiven, checks.Know, "the plan works with 3.6 s"},
+		{"met by a switch: its travel alone", []change{{sawDelay, `start_delay = "2.85 s"`}, {"travel = \"1.5 s\"\n", "travel = \"1.5 s\"\nproves = \"switch\"\n"}}, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "Saw gate, is open after 2.85 s"},
+		{"not met by a switch, just", []change{{sawDelay, `start_delay = "2.84 s"`}, {"travel = \"1.5 s\"\n", "travel = \"1.5 s\"\nproves = \"switch\"\n"}}, "start-delay", "Saw runs", checks.NotMet, checks.ByGiven, checks.Mend, "against a gate that still moves"},
 		{"a gate with a switch is proved", []change{{"travel = \"1.5 s\"\n", "travel = \"1.5 s\"\nproves = \"switch\"\n"}}, "start-delay", "Saw runs", checks.Met, checks.ByGiven, checks.Know, "No switch proves that Saw gate is open: it goes by time."},
 	} {
 		t.Run(e.name, func(t *testing.T) { e.hold(t, checks.Run(drivenPlan(t, e.changes...))) })
@@ -93,12 +96,64 @@ func TestStartsPerHour(t *testing.T) {
 		t.Run(e.name, func(t *testing.T) { e.hold(t, checks.Run(drivenPlan(t, e.changes...))) })
 	}
 	// the run-on that would hold it, and where none would
-	for inertia, do := range map[string]string{"4 lb ft2": "Let the fan run on for 30 min, or leave it on while people work. 42.1 min hold the limit", "6 lb ft2": "Start it once and leave it on"} {
+	for inertia, do := range map[string]string{"4 lb ft2": "Let the fan run on for 30 min, or leave it on while people work. Whichever machine rests, that holds the limit while starts are spread evenly; 42.2 min hold it whatever anyone does", "6 lb ft2": "Start it once and leave it on"} {
 		if f := only(t, checks.Run(drivenPlan(t, wheel(inertia)...)), "starts-per-hour", "Cyclone"); !strings.Contains(f.Do, do) {
 			t.Errorf("%s: %s", inertia, f.Do)
 		}
 	}
 	if found := pick(checks.Run(planOf(t)), "starts-per-hour", ""); len(found) != 0 {
 		t.Errorf("a fan that is started by hand: %+v", found)
+	}
+}
+
+func TestSensorLevels(t *testing.T) {
+	eye := "senses = \"bin level\"\nhigh = \"80 %\"\n"
+	for _, e := range []expected{
+		{"met", nil, "sensor-levels", "Drum eye", checks.Met, checks.ByGiven, checks.Know, "is given"},
+		{"met: very high alone", []change{{eye, "senses = \"bin level\"\nvery_high = \"80 %\"\n"}}, "sensor-levels", "Drum eye", checks.Met, checks.ByGiven, checks.Know, "is given"},
+		{"missing: the bin", []change{{eye, "senses = \"bin level\"\n"}}, "sensor-levels", "Drum eye", checks.NotGiven, checks.ByGiven, checks.Know, "neither high nor very_high"},
+		{"missing: the filter", []change{{eye, "senses = \"filter pressure\"\n"}}, "sensor-levels", "Drum eye", checks.NotGiven, checks.ByGiven, checks.Know, "neither high nor very_high"},
+		{"met: the filter lights a signal, and holds nothing", []change{{eye, "senses = \"filter pressure\"\nhigh = \"2 inwg\"\n"}}, "sensor-levels", "Drum eye", checks.Met, checks.ByGiven, checks.Know, "keeps the fan from starting"},
+		{"met: the filter holds", []change{{eye, "senses = \"filter pressure\"\nvery_high = \"3 inwg\"\n"}}, "sensor-levels", "Drum eye", checks.Met, checks.ByGiven, checks.Know, "is given"},
+	} {
+		t.Run(e.name, func(t *testing.T) { e.hold(t, checks.Run(drivenPlan(t, e.changes...))) })
+	}
+	for senses, do := range map[string]string{"bin level": "before the fan starts again", "filter pressure": "the pressure at which its maker", "air quality": "someone has to be told"} {
+		if f := only(t, checks.Run(drivenPlan(t, change{eye, "senses = \"" + senses + "\"\n"})), "sensor-levels", "Drum eye"); !strings.Contains(f.Do, do) {
+			t.Errorf("%s: %s", senses, f.Do)
+		}
+	}
+	if found := pick(checks.Run(planOf(t)), "sensor-levels", ""); len(found) != 0 {
+		t.Errorf("a shop without sensors: %+v", found)
+	}
+}
+
+// The run-on that a met answer rests on is named, and the advice, done as it is
+// printed, is enough: it is rounded up. The saw alone makes 8 starts an hour,
+// 450 s apart, the lathe alone 26, and one person is at work.
+func TestStartsRestOnTheRunOn(t *testing.T) {
+	asks := func(runOn string, perHour string) checks.Finding {
+		latheUse := strings.Replace(sawUse, "Saw", "Lathe", 1)
+		lathe := change{latheUse, strings.Replace(latheUse, "hours = 2\nstarts = 4\n", "hours = 1\nstarts = 26\n", 1)}
+		return only(t, checks.Run(drivenPlan(t, sawWith("coast = \"6 s\"\n", "starts = 16\n"), lathe, change{"starts_per_hour = 6\n", "starts_per_hour = " + perHour + "\n"},
+			change{sawRunOn, `run_on = "` + runOn + `"`}, change{`run_on = "14 s"`, `run_on = "` + runOn + `"`})), "starts-per-hour", "Cyclone")
+	}
+	for _, row := range []struct {
+		runOn, perHour string
+		state          checks.State
+		says, do       string
+	}{
+		{"140 s", "6", checks.NotMet, "An hour with Saw asks for 8.0 starts, spread evenly: at a run-on of 140 s the fan makes 8 of them, and the motor may make 6.00.", "Let the fan run on for 7.5 min, or leave it on while people work. Whichever machine rests, that holds the limit while starts are spread evenly; 10 min hold it whatever anyone does."},
+		{"449 s", "6", checks.NotMet, "An hour with Saw asks", "for 7.5 min"},
+		{"450 s", "6", checks.Met, "It rests on the run-on: the busiest hour asks for 26.0 starts, and the motor may make 6.00. At a run-on of 450 s no hour passes that, whichever machines rest, while starts are spread evenly. 10 min would hold the limit whatever anyone does.", "Keep the run-on at 450 s or more on every trigger of this fan"},
+		{"600 s", "6", checks.Met, "at 600 s the fan starts no more than 6.00 times an hour, whatever anyone does", "Keep the run-on at 600 s or more"},
+		// gaps of 138.46 s: 2.31 min would not do
+		{"100 s", "8", checks.NotMet, "An hour with Lathe asks for 26.0 starts", "Let the fan run on for 2.4 min"},
+		{"144 s", "8", checks.Met, "At a run-on of 144 s no hour passes that", "Keep the run-on at 144 s or more"},
+		{"12 s", "26", checks.Met, "The busiest hour asks for 26.0 starts, spread evenly, and the motor may make 26.00.", "Count the starts"},
+	} {
+		if f := asks(row.runOn, row.perHour); f.State != row.state || !strings.Contains(f.Says, row.says) || !strings.Contains(f.Do, row.do) {
+			t.Errorf("%s, %s an hour: %s\n%s\n%s", row.runOn, row.perHour, f.State, f.Says, f.Do)
+		}
 	}
 }

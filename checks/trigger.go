@@ -56,6 +56,10 @@ func path(a *control.Answer) Finding {
 			f.Says = join(f.Says, say("finding-trigger-path.air-goes.says", listed(led)))
 		}
 		f.Do = say("finding-trigger-path.astray.do")
+		if len(forgotten) > 0 { // told with it, so that mending one does not hide the other
+			f.Says = join(f.Says, sayOf(len(forgotten), "finding-trigger-path.forgotten.says", machine, listed(forgotten), listed(led)))
+			f.Do = join(f.Do, say("finding-trigger-path.forgotten.do", listed(forgotten)))
+		}
 	case len(forgotten) > 0:
 		f.State, f.Weight = NotMet, Stop
 		f.Says = sayOf(len(forgotten), "finding-trigger-path.forgotten.says", machine, listed(forgotten), listed(led))

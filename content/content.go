@@ -18,7 +18,7 @@ import (
 //go:embed checks/duct-collapse.md checks/bonded-duct.md checks/bin-filling.md checks/filter-load.md
 //go:embed checks/make-up-air.md checks/return-path.md
 //go:embed checks/motor-circuit.md checks/starter-kind.md
-//go:embed checks/chain-volts.md checks/supply-margin.md
+//go:embed checks/chain-volts.md checks/supply-margin.md checks/sensor-levels.md
 //go:embed checks/chain-devices.md checks/shared-hose.md checks/stop-on-way-out.md checks/fine-dust-in-bin.md checks/open-bag-indoors.md
 var files embed.FS
 

@@ -1,6 +1,8 @@
 package templates
 
 import (
+	"strconv"
+
 	"dustbook/checks"
 	"dustbook/plan/control"
 	"dustbook/plan/control/chain"
@@ -13,11 +15,13 @@ type chainView struct {
 	Volts    []voltRow
 	Need     string // how the lowest volts were found, with how many gates together
 	Mends    []string
+	Too      string // what those leave undone
 	Assumed  []string
-	Fuse     [][2]string
+	Fuse     [][2]string // none above low voltage
 	Supply   [][2]string
 	Listing  string
-	Terminal []string // what to know for cutting, stripping and pulling
+	Terminal []string // what to know for cutting, stripping and pulling; none above low voltage
+	Joints   []string // the connectors, from the supply on; none above low voltage
 	Loose    []tagged // devices that have to be fed and stand on no chain
 }
 
@@ -32,23 +36,42 @@ type voltRow struct {
 // chainView gathers what is reckoned about a chain.
 func (b *Book) chainView(c *shop.Chain) chainView {
 	a := b.Plan.Chains.Of(c)
-	v := chainView{Need: b.words.Count("chain.together", max(b.Plan.Shop.Control.MovesTogether.V, 1))}
+	v := chainView{}
+	if len(a.Nodes) == 0 {
+		return v
+	}
+	v.Need = b.together(a.Together)
 	for _, n := range a.Nodes {
 		v.Volts = append(v.Volts, b.voltRow(n))
 	}
 	for _, m := range a.Mends {
 		v.Mends = append(v.Mends, checks.Mended(m))
 	}
+	if len(v.Mends) > 0 {
+		v.Too = checks.MendsLeave(b.Plan, a)
+	}
 	for _, s := range a.Assumed {
 		v.Assumed = append(v.Assumed, b.words.Text(assumedKeys[s.Input], s.Device.Pair(), unit.Amps.Print(b.units, s.Current), s.Basis.In(b.words.Mark)))
 	}
-	v.Fuse = b.fuseFacts(a)
 	v.Supply, v.Listing = b.supplyFacts(b.Plan.Chains.Supply)
-	v.Terminal = b.terminal(a)
+	if !b.aboveLow() {
+		v.Fuse, v.Terminal, v.Joints = b.fuseFacts(a), b.terminal(a), b.joints(a)
+	}
 	for _, d := range b.Plan.Chains.Loose {
 		v.Loose = append(v.Loose, tagged{d.Tag, d.Name, devicePath(d)})
 	}
 	return v
+}
+
+// aboveLow reports whether the control supply lies above low voltage.
+func (b *Book) aboveLow() bool { return b.Plan.Chains.Reach == chain.OutOfReach }
+
+// together says how many gates of a chain are stalled at the worst.
+func (b *Book) together(count int) string {
+	if count == 0 {
+		return b.words.Text("chain.together-none")
+	}
+	return b.words.Count("chain.together", count)
 }
 
 // assumedKeys are the rows that say what is assumed of a device.
@@ -65,7 +88,11 @@ func (b *Book) voltRow(n chain.Node) voltRow {
 		row.Device = tagged{d.Tag, d.Name, devicePath(d)}
 	}
 	if n.Judged {
-		row.State = stateWord(states[n.Verdict])
+		state := states[n.Verdict]
+		if b.aboveLow() && (state == checks.Met || state == checks.Thin) {
+			state = checks.Ask
+		}
+		row.State = stateWord(state)
 		if n.Need > 0 {
 			row.Need = unit.Volts.Figure(b.units, n.Need)
 		}
@@ -93,6 +120,10 @@ func (b *Book) fuseFacts(a *chain.Answer) [][2]string {
 		carries = b.words.Text("chain.carries-by", unit.Amps.Print(b.units, f.Most), f.Basis.In(b.words.Mark))
 	}
 	facts = append(facts, [2]string{b.words.Text("chain.carries"), carries})
+	if f.Idle {
+		has := unit.Amps.Print(b.units, b.Plan.Chains.Supply.Has)
+		facts = append(facts, [2]string{b.words.Text("chain.idle-fuse"), b.words.Text("chain.idle-fuse-says", has, unit.Amps.Print(b.units, f.Most))})
+	}
 	switch f.Bound {
 	case chain.ByVolts:
 		facts = append(facts, [2]string{b.words.Text("chain.bound"), b.words.Text("chain.by-volts")})
@@ -125,6 +156,9 @@ func (b *Book) supplyFacts(a *chain.Supply) (facts [][2]string, listing string) 
 	if l.Tight.Power > 0 {
 		facts = append(facts, [2]string{b.words.Text("chain.limit"), b.words.Text("chain.limit-by", unit.Short(float64(l.Tight.Power)), l.Tight.Basis.In(b.words.Mark))})
 	}
+	if b.aboveLow() {
+		return facts, b.words.Text("chain.above-low")
+	}
 	return facts, b.words.Text(listingKeys[l.Listed])
 }
 
@@ -132,6 +166,7 @@ func (b *Book) supplyFacts(a *chain.Supply) (facts [][2]string, listing string) 
 var listingKeys = map[chain.Listed]string{
 	chain.ListingAsked: "chain.listing-asked", chain.NotListed: "chain.not-listed", chain.ListedWithin: "chain.listed",
 	chain.ListedDoubted: "chain.listing-doubted", chain.ListedBeyond: "chain.listing-beyond",
+	chain.ListedHalfWay: "chain.listing-half-way", chain.ListedOutOfReach: "chain.above-low",
 }
 
 // terminal says how the wires of a chain are cut, stripped and pulled.
@@ -153,6 +188,38 @@ func (b *Book) terminal(a *chain.Answer) []string {
 		says = append(says, b.words.Text("chain.pull", unit.Short(w.Pull.Newtons), w.Pull.Pounds, w.PullBasis.In(b.words.Mark)))
 	}
 	return append(says, b.words.Text("chain.try-by-hand"))
+}
+
+// joints lists the connectors of a chain: at the supply, on the way, at the
+// end, and how many it takes in all.
+func (b *Book) joints(a *chain.Answer) []string {
+	if len(a.Joints) == 0 {
+		return nil
+	}
+	var way []string
+	sockets := 0
+	for _, j := range a.Joints {
+		sockets += j.Runs
+		if j.Runs > 1 {
+			way = append(way, tagOf(j.Device))
+		}
+	}
+	first, last := a.Joints[0], a.Joints[len(a.Joints)-1]
+	poles := strconv.Itoa(first.Poles)
+	says := []string{b.words.Text("chain.joint-first", tagOf(first.Device), poles)}
+	if len(way) > 0 {
+		says = append(says, b.words.Text("chain.joint-way", b.list(way), poles))
+	}
+	return append(says, b.words.Text("chain.joint-last", tagOf(last.Device), poles),
+		b.words.Text("chain.joint-count", strconv.Itoa(sockets), strconv.Itoa(sockets), poles), b.words.Text("chain.joint-keyed"))
+}
+
+// tagOf is the tag of a device.
+func tagOf(d *control.Device) string {
+	if d == nil {
+		return "?"
+	}
+	return d.Tag
 }
 
 // tagsOf are the tags of devices.

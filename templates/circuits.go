@@ -81,7 +81,9 @@ func (b *Book) circuitRow(name, path string, m *shop.Motor, c *shop.Circuit) cir
 		row.Motor, row.Volts, row.Phase = unit.Shaft.Print(b.units, m.Power), printedWith(unit.Volts, b.units, m.Volts, none), b.phaseWord(m.Phase)
 	}
 	row.Breaker, row.Length = printedWith(unit.Amps, b.units, c.Breaker, none), printedWith(unit.Run, b.units, c.Length, none)
-	row.Terminals = printedWith(unit.Heat, b.units, c.Terminals, none)
+	if c.Terminals.Known() {
+		row.Terminals = b.wireHeat(c.Terminals.V)
+	}
 	if c.Wire.Known() {
 		row.Wire = b.wireWord(c.Wire.V)
 	}

@@ -32,7 +32,7 @@ func TestCircuitsHaveARow(t *testing.T) {
 		{"three-phase, 50 A", "motor = { power = \"5 hp\", volts = \"220 V\", phase = 3 }\ncircuit = { breaker = \"50 A\" }\n",
 			circuitRow{Motor: "5 hp", Volts: "220 V", Phase: "three-phase", Breaker: "50 A", Wire: none, Length: none, Terminals: none}},
 		{"single phase", "motor = { power = \"3 hp\", volts = \"230 V\", phase = 1 }\ncircuit = { breaker = \"30 A\", wire = \"10 AWG\", length = \"60 ft\", terminals = \"75 C\" }\n",
-			circuitRow{Motor: "3 hp", Volts: "230 V", Phase: "single phase", Breaker: "30 A", Wire: "10 AWG", Length: "60 ft", Terminals: "167 °F"}},
+			circuitRow{Motor: "3 hp", Volts: "230 V", Phase: "single phase", Breaker: "30 A", Wire: "10 AWG", Length: "60 ft", Terminals: "75 °C (167 °F)"}},
 		{"wire by its area, no motor", "circuit = { wire = \"6 mm2\" }\n",
 			circuitRow{Motor: none, Volts: none, Phase: none, Breaker: none, Wire: "6 mm²", Length: none, Terminals: none}},
 		{"the thickest wire", "circuit = { wire = \"4/0 AWG\" }\n",

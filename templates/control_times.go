@@ -39,11 +39,22 @@ func (b *Book) timeRows(of *timing.OfTrigger) []timeRow {
 		if x.Set.Known() {
 			row.Set = unit.Amps.Print(b.units, x.Set.V)
 		}
-		if x.Sensed.Apart() {
+		switch {
+		case !x.Sensed.Apart():
+		case x.NoRoom || x.Low > x.High:
+			row.Least = b.words.Text("timing.no-band")
+		default:
 			row.Least = b.words.Text("timing.band", unit.Amps.Print(b.units, x.Low), unit.Amps.Print(b.units, x.High))
 		}
 		if x.OffHigh > 0 {
-			row.Why = b.words.Text("timing.lets-go", unit.Amps.Print(b.units, x.OffLow), unit.Amps.Print(b.units, x.OffHigh))
+			key := "timing.lets-go"
+			switch {
+			case x.NoLetGo:
+				key = "timing.no-let-go"
+			case x.AboveOff():
+				key = "timing.lets-go-above"
+			}
+			row.Why = b.words.Text(key, unit.Amps.Print(b.units, x.OffLow), unit.Amps.Print(b.units, x.OffHigh))
 		}
 		rows = append(rows, row)
 	}

@@ -73,13 +73,17 @@ func (b *Book) triggerView(t *shop.Trigger) triggerView {
 
 // currentFacts are what the file gives of a current trigger.
 func (b *Book) currentFacts(t *shop.Trigger) [][2]string {
-	amps := func(f shop.Field[unit.Current]) string {
-		if !f.Known() {
-			return b.notGiven()
+	s := timing.SensedBy(t)
+	amps := func(f shop.Field[unit.Current], read unit.Current, known bool) string {
+		switch {
+		case f.Known():
+			return unit.Amps.Print(b.units, f.V)
+		case known:
+			return b.words.Text("triggers.by-readings", unit.Amps.Print(b.units, read))
 		}
-		return unit.Amps.Print(b.units, f.V)
+		return b.notGiven()
 	}
-	facts := [][2]string{{b.words.Text("triggers.spindle-off"), amps(t.Standby)}, {b.words.Text("triggers.idling"), amps(t.NoLoad)}}
+	facts := [][2]string{{b.words.Text("triggers.spindle-off"), amps(t.Standby, s.Off, s.OffKnown)}, {b.words.Text("triggers.idling"), amps(t.NoLoad, s.On, s.OnKnown)}}
 	for _, r := range t.Readings {
 		text := unit.Amps.Print(b.units, r.Mean)
 		if r.Spread.Known() {
@@ -128,8 +132,9 @@ func (b *Book) ampScale(t *shop.Trigger) *ampScale {
 		}
 		return m
 	}
-	low, _, high := s.Band()
-	v := &ampScale{Top: unit.Short(top) + " A", Low: at(low), High: at(high), Band: high > low, Off: mark(s.Off, "triggers.at-off"), Idle: mark(s.On, "triggers.at-idle"), HasIdle: true, HasSet: t.Threshold.Known()}
+	x := b.Plan.Times.Of(t).Threshold
+	low, high := x.Low, x.High
+	v := &ampScale{Top: unit.Short(top) + " A", Low: at(low), High: at(high), Band: high > low && !x.NoRoom, Off: mark(s.Off, "triggers.at-off"), Idle: mark(s.On, "triggers.at-idle"), HasIdle: true, HasSet: t.Threshold.Known()}
 	v.Says = b.words.Text("triggers.says", unit.Amps.Print(b.units, s.Off), unit.Amps.Print(b.units, s.On))
 	if v.HasSet {
 		v.Set = mark(t.Threshold.V, "triggers.at-set")

@@ -23,6 +23,7 @@ type wiringView struct {
 	Total    string
 	Findings []findingRow
 	Chain    chainView
+	AboveLow bool   // the supply lies above low voltage
 	Circuits string // the sheet of the mains circuits; empty where there is none
 }
 
@@ -54,7 +55,7 @@ func labelsOf(w chain.Wire) []string {
 }
 
 // onChain are the findings against a chain: its volts, its supply, its
-// devices.
+// devices; the supply first where it lies above low voltage.
 func (b *Book) onChain(c *shop.Chain) []findingRow {
 	device := map[string]bool{}
 	for _, s := range c.Stops {
@@ -66,9 +67,12 @@ func (b *Book) onChain(c *shop.Chain) []findingRow {
 		case f.State == checks.Met:
 		case f.Check == "chain-volts" && f.About == c.Name:
 			volts = append(volts, b.findingRow(f))
-		case f.Check == "supply-margin", f.Check == "chain-devices" && device[f.About]:
+		case f.Check == "supply-margin", f.Check == "chain-devices" && (device[f.About] || f.Kind == "chain" && f.About == c.Name):
 			rest = append(rest, b.findingRow(f))
 		}
+	}
+	if b.aboveLow() {
+		return append(rest, volts...)
 	}
 	return append(volts, rest...)
 }
@@ -109,7 +113,7 @@ func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 	}
 	v.Total = unit.Run.Print(b.units, unit.Length(unit.Six(float64(total))))
 	v.Facts = b.chainFacts(c)
-	v.Chain = b.chainView(c)
+	v.Chain, v.AboveLow = b.chainView(c), b.aboveLow()
 	if len(b.circuitRows()) > 0 {
 		v.Circuits = circuitsPath
 	}
@@ -119,7 +123,7 @@ func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 func (b *Book) chainFacts(c *shop.Chain) [][2]string {
 	temperature := b.notGiven()
 	if c.Temperature.Known() {
-		temperature = unit.Heat.Print(b.units, c.Temperature.V)
+		temperature = b.wireHeat(c.Temperature.V)
 		if !c.Temperature.Stated() {
 			temperature = b.words.Text("wiring.assumed", temperature)
 		}
@@ -151,6 +155,16 @@ func (b *Book) supplyWords() string {
 		says = append(says, b.words.Text("wiring.listing-not-given"))
 	}
 	return strings.Join(says, ", ")
+}
+
+// wireHeat is a temperature of wire or terminals: in °C, as cable and terminals
+// are marked, and in a US book in °F too.
+func (b *Book) wireHeat(t unit.Temperature) string {
+	marked := unit.Heat.Print(unit.Metric, t)
+	if b.units == unit.Metric {
+		return marked
+	}
+	return b.words.Text("wiring.both", marked, unit.Heat.Print(b.units, t))
 }
 
 // run prints a length of duct or cable.

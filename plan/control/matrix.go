@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dustbook/plan/shop"
+	"dustbook/plan/unit"
 )
 
 // Cause says what kind of thing a row of the matrix is about.
@@ -176,7 +177,12 @@ func (k *Reckoning) Order(gates []*shop.Gate) []*shop.Gate {
 		}
 		return far
 	}
-	slices.SortStableFunc(list, func(a, b *shop.Gate) int { return cmp.Compare(rank(a), rank(b)) })
+	slices.SortStableFunc(list, func(a, b *shop.Gate) int {
+		if a.Stretch == b.Stretch && k.Zone(a) && k.Zone(b) {
+			return cmp.Compare(unit.Six(float64(b.Where)), unit.Six(float64(a.Where))) // further down leads
+		}
+		return cmp.Compare(rank(a), rank(b))
+	})
 	return list
 }
 

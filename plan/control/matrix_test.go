@@ -141,6 +141,19 @@ func TestTurns(t *testing.T) {
 	}
 }
 
+// Of two zone gates in one stretch the one nearer the collector leads, however
+// the trigger names them.
+func TestZoneGatesOfOneStretch(t *testing.T) {
+	for _, first := range []string{`"East zone gate", "Second zone gate"`, `"Second zone gate", "East zone gate"`} {
+		s, k := hall(t, "moves_together = 2", "moves_together = 1", "name = \"East zone gate\"\n", "name = \"Second zone gate\"\non = \"East main\"\nat = \"15 ft\"\ndrive = \"powered\"\n[[gate]]\nname = \"East zone gate\"\n",
+			`opens = ["Jointer gate", "East zone gate"]`, `opens = [`+first+`, "Jointer gate"]`)
+		got := cells(k.Matrix, rowOf(t, k.Matrix, control.TriggerOn, "Jointer runs"))
+		if got["East zone gate"] != "O1" || got["Second zone gate"] != "O2" || got["Jointer gate"] != "O3" {
+			t.Errorf("%s of %s: %v", first, s.Name, got)
+		}
+	}
+}
+
 // What is not in the file makes no row, and a collector that no trigger
 // starts is held off by nothing.
 func TestRowsFollowTheFile(t *testing.T) {

@@ -43,7 +43,7 @@ func (k Kind) String() string { return kinds[k].word }
 
 // Device is one row of the register. A tag is the letter of the kind and a
 // count in file order within it, so that a change of one kind leaves the tags
-// of all others alone.
+// of all others alone; or it is pinned by the file.
 type Device struct {
 	Tag  string
 	Kind Kind
@@ -134,28 +134,55 @@ type relayOf struct{ collector *shop.Collector }
 // where no trigger starts it.
 func (k *Reckoning) RelayOf(c *shop.Collector) *Device { return k.byThing[relayOf{c}] }
 
+// pinned are the tags that the file gives.
+func (k *Reckoning) pinned() map[string]bool {
+	tags := map[string]bool{}
+	for _, g := range k.shop.Gates {
+		tags[g.Tag.V] = true
+	}
+	for _, t := range k.shop.Triggers {
+		tags[t.Tag.V] = true
+	}
+	for _, s := range k.shop.Sensors {
+		tags[s.Tag.V] = true
+	}
+	return tags
+}
+
+// counted is a letter with the first number, from a place in its kind on, that
+// no device has.
+func counted(letter string, n int, taken map[string]bool) string {
+	for taken[letter+strconv.Itoa(n)] {
+		n++
+	}
+	return letter + strconv.Itoa(n)
+}
+
 // register lists every device.
 func (k *Reckoning) register() {
-	byKind := map[Kind][]*Device{}
+	byKind, taken := map[Kind][]*Device{}, k.pinned()
 	add := func(thing any, d *Device) {
 		byKind[d.Kind] = append(byKind[d.Kind], d)
-		n := strconv.Itoa(len(byKind[d.Kind]))
-		d.Tag = kinds[d.Kind].letter + n
+		n := len(byKind[d.Kind])
 		if d.Name == "" {
-			d.Name = d.Kind.String() + " " + n
+			d.Name = d.Kind.String() + " " + strconv.Itoa(n)
 		}
+		if d.Tag == "" {
+			d.Tag = counted(kinds[d.Kind].letter, n, taken)
+		}
+		taken[d.Tag] = true
 		d.Chains = k.wired[thing]
 		k.byThing[thing] = d
 	}
 	for _, g := range k.shop.Gates {
-		d := &Device{Kind: MachineGate, Name: g.Name, Gate: g, Duct: g.On, Where: g.Where, Machines: k.Upstream(g), Room: k.roomOf(g)}
+		d := &Device{Tag: g.Tag.V, Kind: MachineGate, Name: g.Name, Gate: g, Duct: g.On, Where: g.Where, Machines: k.Upstream(g), Room: k.roomOf(g)}
 		if k.Zone(g) {
 			d.Kind = ZoneGate
 		}
 		add(g, d)
 	}
 	for _, t := range k.shop.Triggers {
-		d := &Device{Kind: RunTrigger, Name: t.Name, Trigger: t}
+		d := &Device{Tag: t.Tag.V, Kind: RunTrigger, Name: t.Name, Trigger: t}
 		if Pressed(t) {
 			d.Kind = HandSwitch
 		}
@@ -165,7 +192,7 @@ func (k *Reckoning) register() {
 		add(t, d)
 	}
 	for _, s := range k.shop.Sensors {
-		add(s, &Device{Kind: Sensor, Name: s.Name, Sensor: s})
+		add(s, &Device{Tag: s.Tag.V, Kind: Sensor, Name: s.Name, Sensor: s})
 	}
 	for _, c := range k.shop.Collectors {
 		if k.Started(c) {

@@ -67,6 +67,22 @@ name = "Cyclone"`)
 	}
 }
 
+// A tag that the file gives stays, whatever is added before it; the others
+// count around it.
+func TestPinnedTags(t *testing.T) {
+	_, k := hall(t, "name = \"Planer gate\"\n", "name = \"Planer gate\"\ntag = \"G1\"\n")
+	got := tagsOf(k)
+	for _, want := range []string{"G2 Saw gate", "G1 Planer gate", "G3 Jointer gate", "G4 Far gate", "G5 Drum gate", "Z1 East zone gate"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in %s", want, got)
+		}
+	}
+	_, k = hall(t, "name = \"Saw gate\"\n", "name = \"New gate\"\non = \"Saw drop\"\nat = \"1 ft\"\n[[gate]]\nname = \"Saw gate\"\ntag = \"G1\"\n")
+	if got := tagsOf(k); !strings.Contains(got, "G1 Saw gate") || strings.Contains(got, "G1 New gate") {
+		t.Errorf("a new gate before a pinned one: %s", got)
+	}
+}
+
 // A gate is a zone gate where ducts of more than one machine empty through
 // it: not for one movable end, not for two ports of one machine.
 func TestZoneGates(t *testing.T) {

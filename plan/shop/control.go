@@ -9,6 +9,7 @@ import (
 // presses, and what it opens and starts.
 type Trigger struct {
 	Name       string
+	Tag        Field[string] // on labels; left out: counted
 	At         entry.Place
 	Senses     string   // current, contact or hand switch
 	Machine    *Machine // nil where the file names none
@@ -87,6 +88,7 @@ func (s ChainStop) Device() string {
 // Sensor watches the filter, the room or the bin.
 type Sensor struct {
 	Name     string
+	Tag      Field[string] // on labels; left out: counted
 	At       entry.Place
 	Senses   string
 	Draws    Field[unit.Current] // from its chain

@@ -65,6 +65,7 @@ func collectorName(c *Collector) string { return c.Name }
 func (p *printer) trigger(v *Trigger) {
 	p.table("[[trigger]]")
 	p.line("name", fmt.Sprintf("%q", v.Name))
+	p.texts("tag", v.Tag)
 	p.line("senses", fmt.Sprintf("%q", v.Senses))
 	if v.Machine != nil {
 		p.line("machine", fmt.Sprintf("%q", v.Machine.Name))
@@ -133,6 +134,7 @@ func (p *printer) sensor(v *Sensor) {
 	if v.Name != "" {
 		p.line("name", fmt.Sprintf("%q", v.Name))
 	}
+	p.texts("tag", v.Tag)
 	if v.Senses != "" {
 		p.line("senses", fmt.Sprintf("%q", v.Senses))
 	}

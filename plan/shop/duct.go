@@ -97,6 +97,7 @@ func (s *Stretch) Length() unit.Length { return s.To - s.From }
 // Gate is a blast gate on a duct.
 type Gate struct {
 	Name     string
+	Tag      Field[string] // on labels; left out: counted
 	At       entry.Place
 	On       *Duct
 	Where    unit.Length // from the duct's upstream end

@@ -18,14 +18,14 @@ func (r *reader) readControls(top *scope) {
 		r.readChain(s)
 	}
 	for _, s := range top.several("sensor") {
-		v := &Sensor{At: s.t.At, Name: s.name("sensor").Name, Senses: s.word("senses").V, Draws: measure[unit.Current](s, "draws"), High: s.level("high"), VeryHigh: s.level("very_high")}
+		v := &Sensor{At: s.t.At, Name: s.name("sensor").Name, Tag: s.tag("tag"), Senses: s.word("senses").V, Draws: measure[unit.Current](s, "draws"), High: s.level("high"), VeryHigh: s.level("very_high")}
 		r.shop.Sensors = append(r.shop.Sensors, v)
 		s.close()
 	}
 }
 
 func (r *reader) readTrigger(s *scope) {
-	v := &Trigger{At: s.t.At, Name: s.name("trigger").Name, Senses: s.word("senses").V}
+	v := &Trigger{At: s.t.At, Name: s.name("trigger").Name, Tag: s.tag("tag"), Senses: s.word("senses").V}
 	r.refer(s, "machine", func(thing any) { v.Machine = thing.(*Machine) })
 	v.Standby, v.NoLoad = measure[unit.Current](s, "standby"), measure[unit.Current](s, "no_load")
 	for _, t := range s.inlines("readings") {

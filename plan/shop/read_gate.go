@@ -10,7 +10,7 @@ import (
 func (r *reader) readGates(top *scope) {
 	for _, s := range top.several("gate") {
 		g := &Gate{At: s.t.At}
-		g.Name = s.name("gate").Name
+		g.Name, g.Tag = s.name("gate").Name, s.tag("tag")
 		at := measure[unit.Length](s, "at")
 		r.refer(s, "on", func(thing any) {
 			g.On = thing.(*Duct)

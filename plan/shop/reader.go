@@ -28,11 +28,12 @@ type reader struct {
 	lost     map[string]bool // kinds whose table is misspelt or of the wrong shape
 	nameless map[string]bool // kinds of which one has no name that can be read
 	twice    map[string]bool // names that stand twice
+	tags     map[string]int  // of devices, with the line of each
 }
 
 func newReader(file string) *reader {
 	return &reader{file: file, shop: &Shop{File: file}, ports: map[*Machine]map[string]*Port{}, nameLists: map[string][]string{},
-		broken: map[string]bool{}, lost: map[string]bool{}, nameless: map[string]bool{}, twice: map[string]bool{}}
+		broken: map[string]bool{}, lost: map[string]bool{}, nameless: map[string]bool{}, twice: map[string]bool{}, tags: map[string]int{}}
 }
 
 // named is one thing of the file that others may refer to.

@@ -79,14 +79,14 @@ func (d *chainPen) gather() {
 	}
 }
 
-// volts says what a stop's device gets at the worst; nothing where that is not
-// known or it needs none.
+// volts says what a stop's device gets at the worst, and whether that lies below
+// what it works with; nothing where it is not known or the device needs none.
 func (d *chainPen) volts(stop int) string {
 	n := d.p.Chains.Of(d.chain).Nodes[stop]
 	switch {
 	case !n.Solved || !n.Judged:
 		return ""
-	case n.Verdict == chain.Short:
+	case n.Verdict == chain.Short, n.Need > 0 && !unit.AtLeast(float64(n.Volts), float64(n.Need)):
 		return wording.Text("chain.too-little", unit.Volts.Print(d.p.Shop.Units, n.Volts))
 	}
 	return wording.Text("chain.at-least", unit.Volts.Print(d.p.Shop.Units, n.Volts))

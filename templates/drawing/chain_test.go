@@ -170,3 +170,25 @@ func TestChainLook(t *testing.T) {
 		t.Fatal(err)
 	}
 }
+
+// Every box of a chain below its device's lowest says so, a verdict that waits
+// for a current or not; those above it do not.
+func TestChainMarksTooLittle(t *testing.T) {
+	text := strings.Replace(chained(12, "Gate"), "supply = \"24 V\"\n", "supply = \"24 V\"\nlowest = \"20 V\"\nmoves_together = 1\n", 1)
+	p := read(t, "chained.toml", text)
+	root := parse(t, drawing.Chain(p, p.Shop.Chains[0], "c"))
+	said, below := 0, 0
+	for _, n := range p.Chains.Chains[0].Nodes {
+		if n.Volts < 20 {
+			below++
+		}
+	}
+	for _, v := range textsOf(t, root) {
+		if strings.HasSuffix(v.text, "too little") || v.text == "little" {
+			said++
+		}
+	}
+	if said != below || below == 0 || below == 12 {
+		t.Errorf("%d boxes say too little, %d of 12 lie below", said, below)
+	}
+}

@@ -93,7 +93,12 @@ type Answer struct {
 	Most  unit.Current // that the chain may draw
 	Fuse  Fuse
 	Mends []Mend
-	Wires []Wire
+	// Splits reports whether each device on a cable of its own, at its place,
+	// would have its volts with a margin: a chain cut in parts may hold.
+	Splits   bool
+	Wires    []Wire
+	Joints   []Joint // the supply, then each stop
+	Together int     // gates of this chain that move at once, at most
 }
 
 // Loss is the loss at the worst node.
@@ -105,6 +110,18 @@ func (a *Answer) Loss() Loss {
 		}
 	}
 	return LossOf(worst)
+}
+
+// Above are the nodes whose device asks for more volts than the supply gives,
+// or for all of them.
+func (a *Answer) Above() []Node {
+	var list []Node
+	for _, n := range a.Nodes {
+		if n.Judged && a.Supply > 0 && unit.AtLeast(float64(n.Need), float64(a.Supply)) {
+			list = append(list, n)
+		}
+	}
+	return list
 }
 
 // trial is a chain with everything that a mend may change.

@@ -13,6 +13,7 @@ type Fuse struct {
 	Basis source.Basis // of Most
 	Known bool         // Most is known
 	Heat  bool         // the chain may draw more than its conductor carries
+	Idle  bool         // the supply gives no more than Most: such a fuse may never blow
 	Bound Bound
 }
 
@@ -26,10 +27,12 @@ const (
 	ByHeat               // the conductor is
 )
 
-// fuse is the fuse of a chain.
-func (a *Answer) fuse(t trial) Fuse {
+// fuse is the fuse of a chain behind a supply that gives so much; 0 where that
+// is not known.
+func (a *Answer) fuse(t trial, has unit.Current) Fuse {
 	f := Fuse{Least: a.Most}
 	f.Most, f.Basis, f.Known = Carries(t.area)
+	f.Idle = f.Known && has > 0 && unit.AtLeast(float64(f.Most), float64(has))
 	if !f.Known || a.Most == 0 {
 		return f
 	}

@@ -25,15 +25,18 @@ func answer(s *shop.Shop, k *control.Reckoning, c *shop.Chain) *Answer {
 		}
 	}
 	a.Wires = wires(k, c)
+	a.Joints = joints(a.Wires)
+	a.Together = min(t.together, len(t.hurt(false).movers))
 	a.Guessed = !s.Control.MovesTogether.Stated() && len(t.hurt(false).movers) > t.together
 	if !(a.Supply > 0) {
 		a.miss(SupplyVolts, nil)
 	} else if len(a.Missing) == 0 {
 		a.reckon(t)
 		a.Mends = a.mends(t)
+		a.Splits = a.splits(t)
 	}
 	a.verdict()
-	a.Fuse = a.fuse(t)
+	a.Fuse = a.fuse(t, gives(s.Control))
 	return a
 }
 

@@ -103,7 +103,7 @@ func TestStallRows(t *testing.T) {
 }
 
 // servo is the account of a gate's servo that twitched on a long lead: 2.5 A
-// held up, a supply of 6 V and 2.5 A. That it works down to 4.8 V is assumed.
+// stalled, a supply of 6 V and 2.5 A. That it works down to 4.8 V is assumed.
 func servo(t *testing.T, gauge, feet string) *Reckoning {
 	three := gateOf("Three", "6 ft")
 	held := strings.NewReplacer(`stall = "1 A"`, `stall = "2.5 A"`, `lowest = "20 V"`, `lowest = "4.8 V"`).Replace(three)
@@ -136,7 +136,7 @@ func TestServoLead(t *testing.T) {
 		if !near(copper, c.volts, 0.0051) || a.Verdict != c.want || a.Loss() != c.loss {
 			t.Errorf("%s AWG, %s ft: %.3f V of copper alone, %v, %v; want %v, %v, %v", c.gauge, c.feet, copper, a.Verdict, a.Loss(), c.volts, c.want, c.loss)
 		}
-		// The supply gives just what the servo takes held up, and no more.
+		// The supply gives just what the servo takes stalled, and no more.
 		if r.Supply.Verdict != Thin || !near(float64(r.Supply.Has), 2.5, 1e-9) {
 			t.Errorf("supply: %v with %v A", r.Supply.Verdict, r.Supply.Has)
 		}
@@ -225,7 +225,7 @@ func TestLimitOfTheWorst(t *testing.T) {
 	}
 }
 
-// What a gate draws while it moves is no more than what it draws held up: it
+// What a gate draws while it moves is no more than what it draws stalled: it
 // counts for certain, and what is assumed is no less.
 func TestMovingCounts(t *testing.T) {
 	three := gateOf("Three", "6 ft")

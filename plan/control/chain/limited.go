@@ -11,11 +11,13 @@ type Listed uint8
 
 // What is known of a listing.
 const (
-	ListingAsked  Listed = iota // nobody says, or it is not known
-	NotListed                   // the label has none
-	ListedWithin                // class 2, and its figures are those of one
-	ListedDoubted               // class 2, but a limit known from memory is lower than its power
-	ListedBeyond                // class 2, but its power is more than the class allows
+	ListingAsked     Listed = iota // nobody says, or it is not known
+	NotListed                      // the label has none
+	ListedWithin                   // class 2, and its figures are those of one
+	ListedDoubted                  // class 2, but a limit known from memory is lower than its power
+	ListedBeyond                   // class 2, but its power is more than the class allows
+	ListedHalfWay                  // class 2, but of volts of which no cited text says so
+	ListedOutOfReach               // class 2, but its volts are above every row of the class
 )
 
 // Limit is a limit of the class for the volts of a supply; of its power or of
@@ -82,6 +84,14 @@ func limited(c shop.Control, asked unit.Current) Limited {
 		l.Listed = ListedWithin
 		if c.SupplyPower.Known() {
 			l.Listed = l.compare(c.SupplyPower.V)
+		}
+		reach, _ := ReachOf(c.Supply.V)
+		switch {
+		case !c.Supply.Known():
+		case reach == OutOfReach:
+			l.Listed = ListedOutOfReach
+		case reach == HalfWay && l.Listed == ListedWithin:
+			l.Listed = ListedHalfWay
 		}
 	}
 	return l

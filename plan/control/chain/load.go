@@ -42,7 +42,7 @@ type Assumed struct {
 	Basis   source.Basis
 }
 
-// taker is what one stop of a chain takes: at rest, and when it is held up.
+// taker is what one stop of a chain takes: at rest, and when it is stalled.
 type taker struct {
 	device  *control.Device
 	moves   bool // a gate that power moves
@@ -50,8 +50,8 @@ type taker struct {
 	rest    Load
 	hard    Load
 	least   Load // what it takes at rest for certain
-	mostly  Load // what it takes held up for certain
-	unknown bool // its current held up is not known at any volts
+	mostly  Load // what it takes stalled for certain
+	unknown bool // its current stalled is not known at any volts
 	assumed []Assumed
 }
 

@@ -16,13 +16,17 @@ type Mend struct {
 }
 
 // mends tries the changes that a shop can make to a chain whose margin is not
-// wide. None is named that does not hold.
+// wide. None is named that does not hold, nor a conductor that carries less than
+// the chain may draw.
 func (a *Answer) mends(t trial) []Mend {
 	if margin, known, ok := a.try(t); !known || ok && a.Wide(margin) {
 		return nil
 	}
 	var list []Mend
 	for _, c := range Larger(t.area) {
+		if carries, _, known := Carries(c.Area); known && !unit.AtLeast(float64(carries), float64(a.Most)) {
+			continue
+		}
 		larger := t
 		larger.area = c.Area
 		if margin, _, ok := a.try(larger); ok && a.Wide(margin) {
@@ -33,7 +37,8 @@ func (a *Answer) mends(t trial) []Mend {
 	if m, ok := a.feed(t); ok {
 		list = append(list, m)
 	}
-	for fewer := t; fewer.together > 1; {
+	fewer := t
+	for fewer.together = min(t.together, len(t.hurt(false).movers)); fewer.together > 1; {
 		fewer.together--
 		if margin, _, ok := a.try(fewer); ok && a.Wide(margin) {
 			return append(list, Mend{Together: fewer.together, Margin: margin})
@@ -53,6 +58,25 @@ func (a *Answer) feed(t trial) (best Mend, found bool) {
 		}
 	}
 	return best, found
+}
+
+// splits tries each device whose need is known alone on the cable up to it.
+func (a *Answer) splits(t trial) bool {
+	tried := false
+	for i, n := range a.Nodes {
+		if !n.Judged || n.Need == 0 {
+			continue
+		}
+		alone := t
+		alone.together, alone.takers = 1, make([]taker, len(t.takers))
+		alone.takers[i] = t.takers[i]
+		nodes, _, err := alone.hurt(false).lowest()
+		if err != nil || !a.Wide(nodes[i+1].volts-n.Need) {
+			return false
+		}
+		tried = true
+	}
+	return tried
 }
 
 // try is the least margin of a trial over the devices whose need is known; not

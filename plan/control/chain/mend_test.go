@@ -96,12 +96,12 @@ func TestHeat(t *testing.T) {
 		want        Bound
 	}{{23, 12, ByHeat}, {12.1, 12, ByVolts}} {
 		a := &Answer{Supply: 24, Most: 6.9, Nodes: []Node{{Judged: true, Solved: true, Volts: c.volts, Need: c.need}}}
-		if f := a.fuse(trial{area: awg("18")}); f.Bound != c.want || f.Heat {
+		if f := a.fuse(trial{area: awg("18")}, 0); f.Bound != c.want || f.Heat {
 			t.Errorf("%v V of %v: %+v", c.volts, c.need, f)
 		}
 	}
 	a := &Answer{Supply: 24, Worst: -1}
-	if f := a.fuse(trial{area: awg("30")}); f.Known || f.Bound != NoBound {
+	if f := a.fuse(trial{area: awg("30")}, 0); f.Known || f.Bound != NoBound {
 		t.Errorf("%+v", f)
 	}
 }
@@ -146,6 +146,101 @@ func TestSameEveryTime(t *testing.T) {
 			if n.Volts != first.Chains[0].Nodes[i].Volts || names(n.Movers) != names(first.Chains[0].Nodes[i].Movers) {
 				t.Fatalf("%s: %v by %s", n.Device.Name, n.Volts, names(n.Movers))
 			}
+		}
+	}
+}
+
+// A chain cut in parts is advised only where each device holds alone on its
+// cable.
+func TestSplits(t *testing.T) {
+	one := gateOf("One", "2 ft")
+	for lowest, want := range map[string]bool{"20 V": true, "22.4 V": true, "22.9 V": false, "23.9 V": false} {
+		_, r := row(t, one, strings.Replace(one, "20 V", lowest, 1))
+		if a := r.Chains[0]; a.Splits != want || len(a.Above()) > 0 {
+			t.Errorf("%s: splits %v, above %v", lowest, a.Splits, a.Above())
+		}
+	}
+	for lowest, want := range map[string]int{"23.9 V": 0, "24 V": 1, "30 V": 1} {
+		_, r := row(t, one, strings.Replace(one, "20 V", lowest, 1))
+		if got := r.Chains[0].Above(); len(got) != want || want == 1 && got[0].Device.Name != "One" {
+			t.Errorf("%s: above %+v", lowest, got)
+		}
+	}
+}
+
+// No more gates move at once than the chain has; a mend is one that lets fewer
+// move than do.
+func TestTogetherAtMost(t *testing.T) {
+	for given, want := range map[string]int{"1": 1, "3": 3, "50": 3} {
+		_, r := row(t, `cable = "18 AWG"`, `cable = "21 AWG"`, "moves_together = 2", "moves_together = "+given)
+		a := r.Chains[0]
+		if a.Together != want {
+			t.Errorf("%s: %d together", given, a.Together)
+		}
+		for _, m := range a.Mends {
+			if m.Together >= want {
+				t.Errorf("%s: %+v", given, m)
+			}
+		}
+	}
+}
+
+// What the runs end in: one connector at the supply, two on the way, one at
+// the end, a pole for each conductor.
+func TestJoints(t *testing.T) {
+	_, r := row(t)
+	list, runs, ends := r.Chains[0].Joints, r.Chains[0].Wires, 0
+	if len(list) != len(runs)+1 {
+		t.Fatalf("%d joints of %d runs", len(list), len(runs))
+	}
+	for i, j := range list {
+		want := 2
+		if i == 0 || i == len(list)-1 {
+			want = 1
+		}
+		if j.Runs != want || j.Poles != 2 {
+			t.Errorf("%+v", j)
+		}
+		ends += j.Runs
+	}
+	if ends != 2*len(runs) || list[0].Device.Tag != "P1" || list[len(list)-1].Device.Tag != "G3" {
+		t.Errorf("%d ends: %+v", ends, list)
+	}
+	if got := joints(nil); len(got) > 0 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// A fuse as large as what the supply gives may never blow; a smaller one may.
+func TestIdle(t *testing.T) {
+	for power, want := range map[string]bool{"96 W": true, "168 W": true, "169 W": false} {
+		_, r := row(t, `supply_power = "96 W"`, `supply_power = "`+power+`"`)
+		if f := r.Chains[0].Fuse; f.Idle != want {
+			t.Errorf("%s: %+v", power, f)
+		}
+	}
+	_, r := row(t, "supply_power = \"96 W\"\n", "")
+	if r.Chains[0].Fuse.Idle {
+		t.Error("a power not given counts")
+	}
+}
+
+// A conductor is named only where it carries what the chain may draw, even
+// where a thinner one would keep the volts.
+func TestMendCarries(t *testing.T) {
+	one := gateOf("One", "2 ft")
+	for stall, want := range map[string]string{"6.5 A": "18 AWG", "7.2 A": "16 AWG"} {
+		_, r := row(t, `cable = "18 AWG"`, `cable = "24 AWG"`, one, strings.NewReplacer(`stall = "1 A"`, `stall = "`+stall+`"`, `lowest = "20 V"`, `lowest = "10 V"`).Replace(one), "moves_together = 2", "moves_together = 1")
+		a, got := r.Chains[0], ""
+		for _, m := range a.Mends {
+			got += m.Conductor
+		}
+		if got != want {
+			t.Errorf("%s: %q, may draw %v A", stall, got, a.Most)
+		}
+		_, thinner := row(t, one, strings.NewReplacer(`stall = "1 A"`, `stall = "`+stall+`"`, `lowest = "20 V"`, `lowest = "10 V"`).Replace(one), "moves_together = 2", "moves_together = 1")
+		if b := thinner.Chains[0]; b.Verdict != Holds || b.Fuse.Heat != (want != "18 AWG") {
+			t.Errorf("%s on 18 AWG: %v, heat %v", stall, b.Verdict, b.Fuse.Heat)
 		}
 	}
 }

@@ -11,11 +11,16 @@ type Reckoning struct {
 	Supply *Supply           // nil where nothing has to be fed
 	Twice  []*control.Device // that stand on chains more than once
 	Loose  []*control.Device // that have to be fed and stand on no chain
+	Reach  Reach             // how the volts of the supply stand to low voltage
+	Edge   Edge              // that they lie above
 }
 
 // Reckon reckons the chains of a shop.
 func Reckon(s *shop.Shop, k *control.Reckoning) *Reckoning {
 	r := &Reckoning{}
+	if v := s.Control.Supply; v.Known() {
+		r.Reach, r.Edge = ReachOf(v.V)
+	}
 	fed := false
 	for _, d := range k.Devices {
 		if !k.Wired(d) {

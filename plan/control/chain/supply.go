@@ -11,7 +11,7 @@ import (
 // Supply is what the devices of a shop ask of the control supply.
 type Supply struct {
 	Volts      unit.Voltage // 0 where the file does not say
-	Moving     unit.Current // what the gates that move together add, held up
+	Moving     unit.Current // what the gates that move together add, stalled
 	Movers     []*control.Device
 	Rest       unit.Current // all devices at rest
 	Controller unit.Current
@@ -30,7 +30,7 @@ type Supply struct {
 // AskedPower is the power that a supply of its volts has to have.
 func (a *Supply) AskedPower() unit.Power { return unit.Power(float64(a.Asked) * float64(a.Volts)) }
 
-// added is what a gate adds to its current at rest when it is held up.
+// added is what a gate adds to its current at rest when it is stalled.
 type added struct {
 	gate *control.Device
 	amps unit.Current
@@ -87,7 +87,7 @@ func (a *Supply) judge(c shop.Control, certain unit.Current) {
 		a.Missing = append(a.Missing, Gap{Input: SupplyPower})
 	}
 	if a.Volts > 0 && c.SupplyPower.Known() {
-		a.Has = unit.Current(float64(c.SupplyPower.V) / float64(a.Volts))
+		a.Has = gives(c)
 		if !unit.AtLeast(float64(a.Has), float64(certain)) {
 			a.Verdict = Short
 			return
@@ -104,6 +104,15 @@ func (a *Supply) judge(c shop.Control, certain unit.Current) {
 	default:
 		a.Verdict = Holds
 	}
+}
+
+// gives is the current that a supply gives by its power and volts; 0 where the
+// file does not say.
+func gives(c shop.Control) unit.Current {
+	if !c.Supply.Known() || !c.SupplyPower.Known() || !(c.Supply.V > 0) {
+		return 0
+	}
+	return unit.Current(float64(c.SupplyPower.V) / float64(c.Supply.V))
 }
 
 // greatest are the gates that add most, so many of them, in the order of the

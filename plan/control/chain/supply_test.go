@@ -8,7 +8,7 @@ import (
 	"dustbook/plan/unit"
 )
 
-// The supply's sum: two gates held up, one at rest, switch, gauge, controller,
+// The supply's sum: two gates stalled, one at rest, switch, gauge, controller,
 // one relay, over four fifths.
 func TestSupplySum(t *testing.T) {
 	_, r := row(t)
@@ -131,7 +131,7 @@ func TestSummed(t *testing.T) {
 	}
 }
 
-// A gate that draws less held up than at rest is no mover that adds.
+// A gate that draws less stalled than at rest is no mover that adds.
 func TestSupplyMovers(t *testing.T) {
 	one := gateOf("One", "2 ft")
 	_, r := row(t, "moves_together = 2", "moves_together = 3", one, strings.Replace(one, `holding = "20 mA"`, `holding = "1.5 A"`, 1))

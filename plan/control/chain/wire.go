@@ -55,6 +55,26 @@ func wires(k *control.Reckoning, c *shop.Chain) []Wire {
 	return list
 }
 
+// Joint is what the runs plug into at the supply or at a device.
+type Joint struct {
+	Device *control.Device
+	Runs   int // that end there, each in a connector: 1 at the two ends of a chain, 2 on the way
+	Poles  int // of each connector
+}
+
+// joints are those of the runs of a chain, the supply's first.
+func joints(list []Wire) []Joint {
+	var all []Joint
+	for i, w := range list {
+		if i == 0 {
+			all = append(all, Joint{w.From, 0, w.Conductors})
+		}
+		all[i].Runs++
+		all = append(all, Joint{w.To, 1, w.Conductors})
+	}
+	return all
+}
+
 func tagOf(d *control.Device) string {
 	if d == nil {
 		return "?"

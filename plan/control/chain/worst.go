@@ -8,7 +8,7 @@ import (
 	"dustbook/plan/unit"
 )
 
-// hurt is a line whose movers may take their loads held up, so many of them
+// hurt is a line whose movers may take their loads stalled, so many of them
 // together.
 type hurt struct {
 	line     Line // every load at rest: constant currents
@@ -95,7 +95,7 @@ func (h hurt) straight() ([]worst, error) {
 	return nodes, nil
 }
 
-// with is the line with movers held up.
+// with is the line with movers stalled.
 func (h hurt) with(movers ...int) Line {
 	l := Line{h.line.Loops, slices.Clone(h.line.Loads)}
 	for _, m := range movers {
@@ -138,7 +138,7 @@ func (h hurt) everySet() ([]worst, error) {
 }
 
 // floor goes by the currents at the volts that every load would get if all
-// held up at once: no permitted set takes more.
+// stalled at once: no permitted set takes more.
 func (h hurt) floor() ([]worst, error) {
 	all := Line{h.line.Loops, slices.Clone(h.line.Loads)}
 	for _, m := range h.movers {

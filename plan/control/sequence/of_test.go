@@ -25,7 +25,7 @@ func TestOfSchool(t *testing.T) {
 		"opens of the lathe, its zone first": {names(lathe.Opens), "South zone gate, Saw gate"},
 		"relief of the lathe":                {names(lathe.Relief), "Saw gate"},
 		"way of the lathe":                   {names(lathe.Ways[0].Gates), "Far gate, South zone gate"},
-		"run-on and delay of the lathe, ms":  {fmt.Sprint(lathe.RunOn, lathe.StartDelay, lathe.Latched), "15000 1500 true"},
+		"run-on and delay of the lathe, ms":  {fmt.Sprint(lathe.RunOn, lathe.StartDelay, lathe.Latched), "15000 2250 true"},
 		"zones of the planer gate":           {names(h.Gates[named(t, h, "Planer gate")].Zones), "East zone gate"},
 		"moves at once":                      {fmt.Sprint(h.Moves), "2"},
 		"movable ends":                       {fmt.Sprint(len(h.Ends), " ", h.Machines[h.Ends[0][0]].Name, ", ", h.Machines[h.Ends[0][1]].Name), "1 Lathe, Disc sander"},

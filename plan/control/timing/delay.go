@@ -12,12 +12,12 @@ import (
 // moment the trigger counts.
 type Move struct {
 	Gate        *shop.Gate
-	From, Until unit.Time
+	From, Until unit.Time // Until it counts as open
 }
 
 // Delay is how long a fan has to wait after its trigger.
 type Delay struct {
-	Moves    []Move     // gates on its ways that it opens, in the order in which they move
+	Moves    []Move     // gates that open with it, in the order in which they move
 	Slowest  *shop.Gate // the one that is open last; nil where none moves
 	Open     unit.Time  // when that one is open
 	Least    unit.Time  // no less than practice asks; with a missing travel, of what is known
@@ -29,14 +29,14 @@ type Delay struct {
 }
 
 // delayOf reckons the least start delay of a trigger: until the slowest
-// powered gate on its ways is open, no more of them moving at once than the
-// supply may move, and no less than practice asks. It is for a duct at rest,
-// with every gate shut; what other triggers move at the same time is not in
-// it.
+// powered gate that opens with it has arrived, those that its machine wants
+// opened as well among them, no more of them moving at once than the supply
+// may move, and no less than practice asks. It is for a duct at rest, with
+// every gate shut; what other triggers move at the same time is not in it.
 func delayOf(s *shop.Shop, k *control.Reckoning, a *control.Answer) Delay {
 	d := Delay{Set: a.Trigger.StartDelay}
 	free := make([]unit.Time, max(1, s.Control.MovesTogether.V))
-	for _, g := range gatesInOrder(k, a) {
+	for _, g := range gatesInOrder(k, a.Trigger) {
 		if !g.Travel.Known() {
 			d.Missing = append(d.Missing, Missing{g.Name, "gate.travel"})
 			continue
@@ -45,7 +45,7 @@ func delayOf(s *shop.Shop, k *control.Reckoning, a *control.Answer) Delay {
 			d.Unproved = append(d.Unproved, g)
 		}
 		mover := slices.Index(free, slices.Min(free))
-		m := Move{Gate: g, From: unit.SixOf(free[mover]), Until: unit.SixOf(free[mover] + g.Travel.V)}
+		m := Move{Gate: g, From: unit.SixOf(free[mover]), Until: unit.SixOf(free[mover] + arrival(g))}
 		free[mover] = m.Until
 		if d.Slowest == nil || m.Until > d.Open {
 			d.Slowest, d.Open = g, m.Until
@@ -61,21 +61,23 @@ func delayOf(s *shop.Shop, k *control.Reckoning, a *control.Answer) Delay {
 	return d
 }
 
-// gatesInOrder are the powered gates on the ways of a trigger that it opens,
-// in the order in which they move: zone gates first, each before what lies
-// upstream of it.
-func gatesInOrder(k *control.Reckoning, a *control.Answer) []*shop.Gate {
-	var zones, own []*shop.Gate
-	for _, w := range a.Ways {
-		for _, g := range slices.Backward(w.Gates) {
-			switch {
-			case !slices.Contains(w.Opened, g), slices.Contains(zones, g), slices.Contains(own, g):
-			case k.Zone(g):
-				zones = append(zones, g)
-			default:
-				own = append(own, g)
-			}
-		}
+// arrival is how long a gate moves before it counts as open: its travel where
+// a switch or a person tells of its end, else that times the least time-out of
+// its drive.
+func arrival(g *shop.Gate) unit.Time {
+	if g.Proves.V == "switch" || g.Proves.V == "person" {
+		return g.Travel.V
 	}
-	return append(zones, own...)
+	least, _ := control.TimeOut()
+	return unit.SixOf(unit.Time(float64(g.Travel.V) * least))
+}
+
+// gatesInOrder are the powered gates that open with a trigger, in the order in
+// which they move.
+func gatesInOrder(k *control.Reckoning, t *shop.Trigger) []*shop.Gate {
+	opens := slices.Clone(t.Opens)
+	if t.Machine != nil {
+		opens = append(opens, t.Machine.AlsoOpen...)
+	}
+	return k.Order(opens)
 }

@@ -34,7 +34,7 @@ func TestDust(t *testing.T) {
 		t.Errorf("lathe: %+v", d)
 	}
 	// neither a run-up nor a wheel, and a delay that waits for a travel
-	_, r = yard(t, Air{}, `wheel_inertia = "2.1 lb ft2"`, "", "travel = \"1.5 s\"\n", "", `start_delay = "3.6 s"`, "")
+	_, r = yard(t, Air{}, `wheel_inertia = "2.1 lb ft2"`, "", "travel = \"1 s\"\n", "", `start_delay = "3.6 s"`, "")
 	d = trigger(t, r, "Saw runs").Dust
 	if d.Known() || missing(d.Missing) != "Saw gate gate.travel, Cyclone collector.run_up" {
 		t.Errorf("missing %s: %+v", missing(d.Missing), d)

@@ -22,7 +22,8 @@ type StartsVerdict uint8
 const (
 	StartsUnknown StartsVerdict = iota
 	ByHand                      // no trigger of a machine starts it
-	Within
+	Within                      // in every hour that was tried, or whatever anyone does
+	OnlyBusiest                 // in the busiest hour; there are too many quieter ones to try each
 	Over
 )
 
@@ -34,19 +35,28 @@ type Starts struct {
 	Asked    float64
 	Missing  []Missing // of what is asked
 	RunOn    unit.Time // the shortest run-on that its triggers work with
-	Counted  int       // starts of the fan in that hour, with that run-on
+	Counted  int       // most starts of the fan in an hour that was tried, with that run-on
 
-	Hold      unit.Time // run-on with which the limit holds in that hour, where it is passed
-	HoldKnown bool      // false where not even one start an hour is left
-	Sure      unit.Time // run-on with which the limit holds whatever anyone does; nought without a limit
+	Worst     []*shop.Machine // at work in an hour with that many, where the limit is passed
+	WorstAsks float64         // starts of that hour
+	Hold      unit.Time       // run-on with which the limit holds in every hour, where it is passed
+	HoldKnown bool            // false where not even one start an hour is left
+	Sure      unit.Time       // run-on with which the limit holds whatever anyone does; nought without a limit
 	Verdict   StartsVerdict
+}
+
+// IsSure reports whether the run-on holds the limit whatever anyone does.
+func (x *Starts) IsSure() bool {
+	return x.Sure > 0 && unit.AtLeast(float64(x.RunOn), float64(x.Sure))
 }
 
 // startsOf reckons the starts of one collector. The shop's busiest hour is
 // made of the machines that start most often, no more of them at once than
 // people work at machines; within it the starts of each are spread evenly,
 // the machines out of step, and every run is taken for a moment. That is
-// common practice, no source.
+// common practice, no source. A quieter hour, in which some machines or people
+// rest, has longer gaps, so a run-on that covers those of the busiest may fail
+// in it: every one of them is tried.
 func startsOf(s *shop.Shop, c *shop.Collector, triggers []*OfTrigger) Starts {
 	x, started := Starts{Limit: limitOf(c)}, false
 	for _, t := range triggers {
@@ -64,31 +74,80 @@ func startsOf(s *shop.Shop, c *shop.Collector, triggers []*OfTrigger) Starts {
 	for _, r := range x.Machines {
 		x.Missing = append(x.Missing, r.Missing...)
 	}
-	times := busiest(x.Machines, s.PeopleAtMachines.V)
-	for _, r := range x.Machines {
-		x.Asked += r.Hour
+	people := max(s.PeopleAtMachines.V, 1)
+	full := busiest(x.Machines, people)
+	x.Asked, x.Counted = full.asked(), Counted(full.times(), x.RunOn)
+	for i, part := range full.parts() {
+		x.Machines[i].Hour = part
 	}
-	x.Asked, x.Counted = unit.Six(x.Asked), Counted(times, x.RunOn)
-	x.judge(times)
+	x.judge(full, people)
 	return x
 }
 
-func (x *Starts) judge(times []unit.Time) {
-	limit := x.Limit.PerHour
-	if x.Limit.Known() && limit > 0 {
-		x.Sure = unit.SixOf(unit.Time(float64(hour) / limit))
+// judge holds the hours against the limit: every one that can be, or the
+// busiest alone where there are too many. What is known of some machines may
+// pass the limit for sure; the run-on advised then, and where not every hour
+// was tried, is the one that needs to know nothing.
+func (x *Starts) judge(full busyHour, people int) {
+	if x.Limit.Known() && x.Limit.PerHour > 0 {
+		x.Sure = unit.SixOf(unit.Time(float64(hour) / x.Limit.PerHour))
 	}
-	allowed := int(math.Floor(limit))
-	over := x.Limit.Known() && unit.Compare(x.Asked, limit) > 0 && x.Counted > allowed
 	switch {
 	case len(x.Machines) == 0:
 		x.Verdict = ByHand
+		return
+	case !x.Limit.Known():
+		return
+	case x.IsSure():
+		x.Verdict = Within
+		return
+	}
+	all := []busyHour{full}
+	tried := unit.Compare(x.Asked, x.Limit.PerHour) <= 0
+	if !tried {
+		if list := hoursOf(x.Machines, people); list != nil {
+			all, tried = list, true
+		}
+	}
+	switch over := x.tryEach(all); {
 	case over:
 		x.Verdict = Over
-		x.Hold, x.HoldKnown = Hold(times, allowed)
-	case x.Limit.Known() && len(x.Missing) == 0:
+		if x.HoldKnown && (!tried || len(x.Missing) > 0) {
+			x.Hold = x.Sure
+		}
+	case !tried:
+		x.Verdict = OnlyBusiest
+	case len(x.Missing) == 0:
 		x.Verdict = Within
 	}
+}
+
+// tryEach holds hours against the limit and reports whether one passes it: the
+// one with most starts of the fan is noted, and the run-on that would hold all
+// of them.
+func (x *Starts) tryEach(all []busyHour) bool {
+	allowed := int(math.Floor(unit.Six(x.Limit.PerHour)))
+	x.HoldKnown = allowed >= 1
+	over, hold := false, unit.Time(0)
+	for _, h := range all {
+		if unit.Compare(h.asked(), x.Limit.PerHour) <= 0 {
+			continue // no more runs than the motor may start
+		}
+		times := h.times()
+		n := Counted(times, x.RunOn)
+		if n > allowed && (!over || n > x.Counted) {
+			over, x.Worst, x.WorstAsks = true, h.machines(), h.asked()
+			x.Counted = n
+		}
+		x.Counted = max(x.Counted, n)
+		if needed, ok := Hold(times, allowed); ok {
+			hold = max(hold, needed)
+		}
+	}
+	if over && x.HoldKnown {
+		x.Hold = min(hold, x.Sure)
+	}
+	return over
 }
 
 // rateOf is how often a machine starts while it is used.
@@ -104,34 +163,6 @@ func rateOf(m *shop.Machine) Rate {
 		r.PerHour = unit.Six(float64(m.Starts.V) / max(m.Hours.V, 1/float64(hour)))
 	}
 	return r
-}
-
-// busiest fills an hour with the machines that start most often, writes down
-// the part of each, and gives the times of its starts in order.
-func busiest(rates []Rate, people int) []unit.Time {
-	var order []*Rate
-	for i := range rates {
-		if rates[i].PerHour > 0 {
-			order = append(order, &rates[i])
-		}
-	}
-	slices.SortStableFunc(order, func(a, b *Rate) int { return unit.Compare(b.PerHour, a.PerHour) })
-	left := float64(max(people, 1))
-	for _, r := range order {
-		part := min(left, 1, float64(r.Machine.Starts.V)/r.PerHour)
-		r.Hour = unit.Six(part * r.PerHour)
-		left -= part
-	}
-	var times []unit.Time
-	for i, r := range order {
-		step := (float64(i) + 0.5) / float64(len(order))
-		n := math.Ceil(r.Hour)
-		for j := 0.0; j < n; j++ {
-			times = append(times, unit.SixOf(unit.Time(float64(hour)*(j+step)/n)))
-		}
-	}
-	slices.Sort(times)
-	return times
 }
 
 // Counted is how often a fan starts that runs on for a time after each of a

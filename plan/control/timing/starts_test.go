@@ -1,8 +1,11 @@
 package timing
 
 import (
+	"os"
 	"testing"
 
+	"dustbook/plan/control"
+	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
 
@@ -61,8 +64,8 @@ func TestStartsVerdict(t *testing.T) {
 	if x.Verdict != Over || x.Asked != 3 || x.Counted != 3 || missing(x.Missing) != "Lathe machine.starts, Lathe machine.hours" {
 		t.Errorf("three an hour: %+v", x)
 	}
-	// three starts, 20 min apart, one allowed: the run-on covers both gaps
-	if !x.HoldKnown || x.Hold != 1200 || x.RunOn != 4 {
+	// what the lathe does is not known: only what holds whatever anyone does is advised
+	if !x.HoldKnown || x.Hold != x.Sure || x.RunOn != 4 {
 		t.Errorf("hold %v with a run-on of %v", x.Hold, x.RunOn)
 	}
 	// silent, and what is known is within: nothing can be said
@@ -70,16 +73,36 @@ func TestStartsVerdict(t *testing.T) {
 	if x := collector(t, r, "Cyclone").Starts; x.Verdict != StartsUnknown {
 		t.Errorf("with the lathe silent: %+v", x)
 	}
-	// a run-on as long as the gaps, on every trigger, holds it
-	long := append(few[:2:2], `run_on = "12 s"`, `run_on = "600 s"`, `run_on = "5 s"`, `run_on = "600 s"`, "name = \"Planer runs\"\n", "name = \"Planer runs\"\nrun_on = \"600 s\"\n", "hours = 1\nstarts = 3", "hours = 1\nstarts = 6")
-	_, r = yard(t, Air{}, long...)
-	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Within || x.Counted != 1 || x.Asked != 6 || x.RunOn != 600 {
-		t.Errorf("with a long run-on: %+v", x)
+	// six an hour by the maker: the planer has gaps of 200 s, the saw alone some of
+	// 450 s: a run-on as long as those of the busiest hour fails when the planer rests
+	wheel := `wheel_inertia = "2.1 lb ft2"`
+	long := func(runOn string) []string {
+		return append(few[:2:2], wheel, "starts_per_hour = 6", "hours = 2\nstarts = 4", "hours = 2\nstarts = 16", `run_on = "12 s"`, `run_on = "`+runOn+`"`, `run_on = "5 s"`, `run_on = "`+runOn+`"`, "name = \"Planer runs\"\n", "name = \"Planer runs\"\nrun_on = \""+runOn+"\"\n", "hours = 1\nstarts = 3", "hours = 1\nstarts = 18")
 	}
-	long[3] = `run_on = "599 s"`
-	_, r = yard(t, Air{}, long...)
-	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Over || x.Counted != 6 || x.Hold != 600 {
-		t.Errorf("with a run-on a second shorter: %+v", x)
+	_, r = yard(t, Air{}, long("200 s")...)
+	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Over || x.Counted != 8 || x.Asked != 18 || len(x.Worst) != 1 || x.Worst[0].Name != "Saw" || x.WorstAsks != 8 || x.Hold != 450 {
+		t.Errorf("with the gaps of the busiest hour: %+v", x)
+	}
+	_, r = yard(t, Air{}, long("199 s")...)
+	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Over || x.Counted != 18 || x.Worst[0].Name != "Planer" || x.Hold != 450 {
+		t.Errorf("a second shorter: %+v", x)
+	}
+	_, r = yard(t, Air{}, long("450 s")...)
+	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Within || x.Counted != 1 || x.RunOn != 450 || x.IsSure() || x.Sure != 600 {
+		t.Errorf("with the gaps of the quieter hour: %+v", x)
+	}
+	_, r = yard(t, Air{}, long("449 s")...)
+	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Over {
+		t.Errorf("a second shorter than that: %+v", x)
+	}
+	// what holds whatever anyone does needs no starts of the lathe
+	_, r = yard(t, Air{}, long("600 s")[2:]...)
+	if x := collector(t, r, "Cyclone").Starts; x.Verdict != Within || !x.IsSure() || len(x.Missing) != 2 {
+		t.Errorf("whatever anyone does: %+v", x)
+	}
+	_, r = yard(t, Air{}, long("599 s")[2:]...)
+	if x := collector(t, r, "Cyclone").Starts; x.Verdict != StartsUnknown || x.IsSure() {
+		t.Errorf("nearly so: %+v", x)
 	}
 	// less than one an hour allowed: no run-on holds it
 	_, r = yard(t, Air{}, `wheel_inertia = "2.1 lb ft2"`, `wheel_inertia = "4 lb ft2"`)
@@ -89,5 +112,55 @@ func TestStartsVerdict(t *testing.T) {
 	// nobody's trigger starts the other
 	if x := collector(t, r, "Bag unit").Starts; x.Verdict != ByHand || x.Limit.By != SinglePhase {
 		t.Errorf("by hand: %+v", x)
+	}
+}
+
+// The example school with the starts of every machine and a run-on of 200 s on
+// every trigger: in the busiest hour one start finds the fan running from the
+// last, and with the mitre saw at rest the gaps are longer than that. Neither
+// is within, and what is advised is so, whether the mitre saw works or rests.
+func TestSchoolWithAndWithoutItsMitreSaw(t *testing.T) {
+	data, err := os.ReadFile("../../../content/example/school.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	reckon := func(mitre int, runOn unit.Time) Starts {
+		s, problems := shop.Read("shop.toml", data)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		for _, m := range s.Machines {
+			if !m.Starts.Known() {
+				m.Starts = shop.Field[int]{V: 1, How: shop.Stated}
+			}
+			if !m.Hours.Known() {
+				m.Hours = shop.Field[float64]{V: 1, How: shop.Stated}
+			}
+			if m.Name == "Mitre saw" {
+				m.Starts.V = mitre
+			}
+		}
+		for _, tr := range s.Triggers {
+			tr.RunOn = shop.Field[unit.Time]{V: runOn, How: shop.Stated}
+		}
+		return collector(t, Reckon(s, control.Reckon(s), Air{}), "Cyclone").Starts
+	}
+	with, without := reckon(20, 200), reckon(0, 200)
+	if with.Verdict != Over || without.Verdict != Over || len(with.Missing)+len(without.Missing) > 0 {
+		t.Fatalf("a run-on of 200 s: %v with the mitre saw, %v without", with.Verdict, without.Verdict)
+	}
+	if full := busiest(with.Machines, 3); Counted(full.times(), 200) != 1 {
+		t.Errorf("%d starts in the busiest hour: it does not show the fault", Counted(full.times(), 200))
+	}
+	if with.Hold < without.Hold {
+		t.Errorf("%v is advised with the mitre saw, and %v without it", with.Hold, without.Hold)
+	}
+	for _, mitre := range []int{20, 0} {
+		if x := reckon(mitre, with.Hold); x.Verdict != Within {
+			t.Errorf("mitre saw %d: the run-on advised is not within: %+v", mitre, x)
+		}
+		if x := reckon(mitre, without.Hold-1); x.Verdict != Over {
+			t.Errorf("mitre saw %d: a second less than advised is: %+v", mitre, x)
+		}
 	}
 }

@@ -1,8 +1,6 @@
 package timing
 
 import (
-	"math"
-
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -30,15 +28,17 @@ const (
 // several turns, but for Sees.
 type Threshold struct {
 	Sensed          Sensed
-	Low, Best, High unit.Current // by common practice; Best is nought where nothing is drawn with the spindle off
+	Low, Best, High unit.Current // by common practice, and within the sensor's range where that leaves a place; Best is nought where nothing is drawn with the spindle off
 	Set             shop.Field[unit.Current]
-	OffLow, OffHigh unit.Current // where the sensor should let go, below the threshold set, else below the best
+	OffLow, OffHigh unit.Current // where the sensor should let go, below the threshold set, else below the best; never as low as the current off
+	NoLetGo         bool         // all of that lies at or under the current off: it may never let go
 
-	Turns       int          // through the sensor
-	TurnsNeeded int          // with which it would see enough; nought where no count of turns does it
-	Sees        unit.Current // of what has to act on it, turns counted; the most there is, where Stand is AboveRange
-	RangeLow    unit.Current // the sensor's range, in current of the conductor: divided by the turns
-	RangeHigh   unit.Current
+	Turns     int          // through the sensor
+	Sees      unit.Current // of what has to act on it, turns counted; the most there is, where Stand is AboveRange
+	RangeLow  unit.Current // the sensor's range, in current of the conductor: divided by the turns
+	RangeHigh unit.Current
+	NoRoom    bool // the sensor does not act where practice puts a threshold
+	Mend      Mend // where that is so, and where Stand is BelowRange or AboveRange
 
 	Stand    Stand
 	Contact  bool // a contact of the machine's starter is the surer trigger
@@ -52,15 +52,41 @@ func thresholdOf(t *shop.Trigger) Threshold {
 	}
 	x := Threshold{Sensed: SensedBy(t), Set: t.Threshold, Turns: max(1, t.Turns.V)}
 	x.Cautions = cautionsOf(t, x.Sensed)
+	if t.Range.Known() {
+		turns := unit.Current(x.Turns)
+		x.RangeLow, x.RangeHigh = unit.SixOf(t.Range.V.Low/turns), unit.SixOf(t.Range.V.High/turns)
+	}
 	if x.Sensed.Apart() {
 		x.Low, x.Best, x.High = x.Sensed.Band()
+		if low, best, high, ok := x.Sensed.BandOf(t.Range, x.Turns); ok {
+			x.Low, x.Best, x.High = low, best, high
+		} else if x.NoRoom = x.Low <= x.High; x.NoRoom {
+			x.Mend = x.mend(t)
+		}
 	}
 	if at := used(t.Threshold, x.Best); x.Sensed.Apart() || t.Threshold.Known() {
-		x.OffLow, x.OffHigh = LetsGo(at)
+		x.letsGo(at)
 	}
 	x.Stand = x.stand(t)
 	x.Contact = x.Stand == NotApart || x.Stand == Near
 	return x
+}
+
+// letsGo is where the sensor should let go: by common practice, and above what
+// the machine draws with the spindle off, where it would hold on for ever.
+func (x *Threshold) letsGo(at unit.Current) {
+	x.OffLow, x.OffHigh = LetsGo(at)
+	if !x.Sensed.OffKnown || unit.Compare(float64(x.OffLow), float64(x.Sensed.Off)) > 0 {
+		return
+	}
+	x.OffLow = x.Sensed.Off
+	x.NoLetGo = unit.Compare(float64(x.OffHigh), float64(x.Sensed.Off)) <= 0
+}
+
+// AboveOff reports whether the lower end of where it lets go is the current
+// with the spindle off, which it has to stay above.
+func (x *Threshold) AboveOff() bool {
+	return x.OffHigh > 0 && x.Sensed.OffKnown && x.OffLow == x.Sensed.Off
 }
 
 func (x *Threshold) stand(t *shop.Trigger) Stand {
@@ -88,46 +114,4 @@ func (x *Threshold) stand(t *shop.Trigger) Stand {
 		return LittleMargin
 	}
 	return Stands
-}
-
-// ranged holds what the sensor sees, turns counted, against its range: what
-// has to act is the lesser of the current idling and the threshold; the most
-// is the nameplate's where it is given.
-func (x *Threshold) ranged(t *shop.Trigger) Stand {
-	if !t.Range.Known() {
-		return NoCurrent
-	}
-	turns := unit.Current(x.Turns)
-	x.RangeLow, x.RangeHigh = unit.SixOf(t.Range.V.Low/turns), unit.SixOf(t.Range.V.High/turns)
-	acts, most := x.Sensed.On, x.Sensed.On
-	if x.Set.Known() {
-		acts = min(acts, x.Set.V)
-	}
-	x.Sees, x.TurnsNeeded = unit.SixOf(turns*acts), TurnsFor(acts, t.Range.V.Low)
-	if unit.Compare(float64(x.Sees), float64(t.Range.V.Low)) < 0 {
-		return BelowRange
-	}
-	if t.Machine != nil && t.Machine.Amps.Known() {
-		most = max(most, t.Machine.Amps.V)
-	}
-	if all := unit.SixOf(turns * most); unit.Compare(float64(all), float64(t.Range.V.High)) > 0 {
-		x.Sees = all
-		return AboveRange
-	}
-	return NoCurrent
-}
-
-// TurnsFor is how many turns of a conductor through a sensor bring a current
-// up to the least that it acts on, with turns to spare: 1 where the current
-// does it by itself, nought where more turns than practice winds would be
-// needed.
-func TurnsFor(current, least unit.Current) int {
-	if unit.AtLeast(float64(current), float64(least)) {
-		return 1
-	}
-	turns := math.Ceil(unit.Six(float64(least)/float64(current))) + share("turns to spare")
-	if current <= 0 || turns > share("turns most") {
-		return 0
-	}
-	return int(turns)
 }

@@ -81,6 +81,9 @@ func TestStand(t *testing.T) {
 		{"the bands lie apart by a hair", `readings = [{ state = "standby", mean = "1 A", spread = "0.5 A" }, { state = "idle", mean = "3.02 A", spread = "0.5 A" }]` + "\nthreshold = \"2.01 A\"\n", Near, true},
 		{"below the sensor", "standby = \"0.02 A\"\nno_load = \"0.17 A\"\nthreshold = \"0.17 A\"\nrange = \"0.5 A to 50 A\"\n", BelowRange, false},
 		{"with turns enough", "standby = \"0.02 A\"\nno_load = \"0.34 A\"\nthreshold = \"0.17 A\"\nturns = 3\nrange = \"0.5 A to 60 A\"\n", Stands, false},
+		{"the sensor acts where practice puts one, just", "standby = \"0.02 A\"\nno_load = \"1 A\"\nrange = \"0.6 A to 50 A\"\n", ThresholdNotSet, false},
+		{"not set, and the sensor acts above practice", "standby = \"0.02 A\"\nno_load = \"0.99 A\"\nrange = \"0.6 A to 50 A\"\n", BelowRange, false},
+		{"set, and the sensor acts above practice", "standby = \"0.02 A\"\nno_load = \"0.99 A\"\nthreshold = \"0.6 A\"\nrange = \"0.6 A to 50 A\"\n", LittleMargin, false},
 		{"at the top of the sensor", "standby = \"0.2 A\"\nno_load = \"5.1 A\"\nthreshold = \"1.5 A\"\nturns = 2\nrange = \"0.5 A to 34 A\"\n", Stands, false},
 		{"over the top of the sensor", "standby = \"0.2 A\"\nno_load = \"5.1 A\"\nthreshold = \"1.5 A\"\nturns = 3\nrange = \"0.5 A to 50 A\"\n", AboveRange, false},
 	} {
@@ -100,7 +103,7 @@ func TestStand(t *testing.T) {
 func TestTurnsDivideTheRange(t *testing.T) {
 	_, r := yard(t, Air{}, currents, "standby = \"0.02 A\"\nno_load = \"0.17 A\"\nthreshold = \"0.17 A\"\nturns = 2\nrange = \"0.5 A to 50 A\"\n")
 	x := trigger(t, r, "Saw runs").Threshold
-	if x.Stand != BelowRange || x.Sees != 0.34 || x.TurnsNeeded != 4 || x.RangeLow != 0.25 || x.RangeHigh != 25 {
+	if x.Stand != BelowRange || x.Sees != 0.34 || x.RangeLow != 0.25 || x.RangeHigh != 25 {
 		t.Errorf("got %+v", x)
 	}
 }
@@ -142,5 +145,88 @@ func TestCautions(t *testing.T) {
 	}
 	if !has(OneConductor) || !has(AtTheMachine) {
 		t.Error("what holds for every sensor is missing")
+	}
+}
+
+// The band lies within what the sensor can do: its range, divided by the turns.
+func TestBandInRange(t *testing.T) {
+	for _, row := range []struct {
+		with          string
+		low, high     unit.Current
+		noRoom        bool
+		standby, idle string
+	}{
+		{with: "range = \"0.5 A to 50 A\"\n", low: 0.5, high: 3, standby: "0.05 A", idle: "5 A"},
+		{with: "range = \"0.5 A to 50 A\"\nturns = 2\n", low: 0.25, high: 3, standby: "0.05 A", idle: "5 A"},
+		{with: "range = \"0.05 A to 50 A\"\n", low: 0.1, high: 3, standby: "0.05 A", idle: "5 A"},
+		{with: "range = \"0.05 A to 2 A\"\n", low: 0.1, high: 2, standby: "0.05 A", idle: "5 A"},
+		{with: "range = \"4 A to 50 A\"\n", low: 0.1, high: 3, noRoom: true, standby: "0.05 A", idle: "5 A"},
+	} {
+		_, r := yard(t, Air{}, currents, "standby = \""+row.standby+"\"\nno_load = \""+row.idle+"\"\n"+row.with)
+		x := trigger(t, r, "Saw runs").Threshold
+		if x.Low != row.low || x.High != row.high || x.NoRoom != row.noRoom {
+			t.Errorf("%s: between %v and %v, no room %v", row.with, x.Low, x.High, x.NoRoom)
+		}
+	}
+}
+
+// What brings a sensor into its range is the least work, and holds: after it
+// the same shop stands in its range and band. No two answers send round in a
+// circle.
+func TestMend(t *testing.T) {
+	for _, row := range []struct {
+		name, with, amps string
+		stand            Stand
+		turns            int
+		moves            bool
+	}{
+		{"the threshold alone", "threshold = \"0.2 A\"\nno_load = \"5 A\"\n", "17 A", BelowRange, 1, true},
+		{"too many turns for the nameplate: fewer, and the threshold", "threshold = \"0.2 A\"\nno_load = \"5 A\"\nturns = 4\n", "17 A", AboveRange, 2, true},
+		{"the threshold stays", "threshold = \"0.3 A\"\nno_load = \"5 A\"\nturns = 4\n", "17 A", AboveRange, 2, false},
+		{"more turns, one to spare", "threshold = \"0.17 A\"\nno_load = \"0.4 A\"\n", "1 A", BelowRange, 4, false},
+		{"more turns, and the threshold", "threshold = \"0.3 A\"\nno_load = \"0.4 A\"\n", "1 A", BelowRange, 3, true},
+		{"the nameplate leaves no turns", "threshold = \"0.17 A\"\nno_load = \"0.4 A\"\n", "40 A", BelowRange, 0, false},
+		{"one turn, and over the top", "threshold = \"30 A\"\nno_load = \"90 A\"\n", "17 A", AboveRange, 0, false},
+	} {
+		with := "standby = \"0.01 A\"\nrange = \"0.5 A to 50 A\"\n" + row.with
+		_, r := yard(t, Air{}, currents, with, `amps = "17 A"`, `amps = "`+row.amps+`"`)
+		x := trigger(t, r, "Saw runs").Threshold
+		if m := x.Mend; x.Stand != row.stand || m.Turns != row.turns || m.Moves != row.moves {
+			t.Errorf("%s: stand %v, mend %+v", row.name, x.Stand, m)
+		}
+		if x.Mend.Turns == 0 {
+			continue
+		}
+		s, _ := yard(t, Air{}, currents, with, `amps = "17 A"`, `amps = "`+row.amps+`"`)
+		saw := s.Triggers[0]
+		for _, end := range []unit.Current{x.Mend.Low, x.Mend.High} {
+			if saw.Turns.V = x.Mend.Turns; x.Mend.Moves {
+				saw.Threshold.V = end
+			}
+			if y := thresholdOf(saw); y.Stand != Stands {
+				t.Errorf("%s: mended to %v it is %v: %+v", row.name, saw.Threshold.V, y.Stand, y)
+			}
+		}
+	}
+}
+
+// A sensor lets go above what the machine draws with the spindle off, or the
+// fan never stops.
+func TestLetsGoAboveOff(t *testing.T) {
+	for _, row := range []struct {
+		threshold string
+		low, high unit.Current
+		above, no bool
+	}{
+		{"0.51 A", 0.357, 0.4335, false, false},
+		{"0.5 A", 0.35, 0.425, true, false},
+		{"0.42 A", 0.35, 0.357, true, false},
+		{"0.41 A", 0.35, 0.3485, true, true},
+	} {
+		_, r := yard(t, Air{}, currents, "standby = \"0.35 A\"\nno_load = \"4.2 A\"\nthreshold = \""+row.threshold+"\"\n")
+		x := trigger(t, r, "Saw runs").Threshold
+		if x.OffLow != row.low || x.OffHigh != row.high || x.AboveOff() != row.above || x.NoLetGo != row.no || x.Stand != LittleMargin {
+			t.Errorf("%s: %v to %v, above %v, none %v, stand %v", row.threshold, x.OffLow, x.OffHigh, x.AboveOff(), x.NoLetGo, x.Stand)
+		}
 	}
 }
