@@ -24,7 +24,7 @@ func written(u *duct.Use, r *duct.Result) []int {
 // cleanTerms writes out the state of the filter in which more air flows: term
 // by term where the sheet has room for both states, else a line a stretch.
 func (b *Book) cleanTerms(v *workingPart, u *duct.Use, clean *duct.Result) {
-	title, list := b.words.Text("working.same-with", filterPhrase(clean.Filter)), written(u, clean)
+	title, list := b.words.Text("working.same-with", filterPhrase(clean.Filter), clean.Collector.Name), written(u, clean)
 	v.CleanTitle, v.CleanEnds = title, b.workingEnds(clean)
 	terms := b.workingTerms(title, v.Units, clean, list)
 	if 2*terms.lines() > b.roomFor(u, clean) {

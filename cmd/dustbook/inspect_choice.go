@@ -60,9 +60,6 @@ func unknownCheck(id string, known []string) error {
 	return wrongUse{"--only was given " + entry.Quote(id) + ", which is no check", do + "dustbook inspect --all shows the id of every check that found something"}
 }
 
-// isAll reports whether nothing is left out.
-func (ch choice) isAll() bool { return len(ch.checks)+len(ch.weights) == 0 }
-
 // shows reports whether findings of a weight are shown.
 func (ch choice) shows(w checks.Weight) bool {
 	return len(ch.weights) == 0 || slices.Contains(ch.weights, w)

@@ -22,7 +22,7 @@ func TestReasonsInWords(t *testing.T) {
 			t.Errorf("%q, there: %v; want %q", got, c.reason.Is(), c.want)
 		}
 	}
-	if Because("size-open", "Main") != Because("size-open", "Main") || Because("size-open", "Main") == Because("size-open", "Drop") {
+	if main, again := Because("size-open", "Main"), Because("size-open", "Main"); main != again || main == Because("size-open", "Drop") {
 		t.Error("reasons do not compare")
 	}
 	if name, about, causes := Because("size-open", "Main").Causing("off-in-use").Because(); name != "size-open" || !slices.Equal(about, []string{"Main"}) || causes != "off-in-use" {
