@@ -36,6 +36,7 @@ type Plan struct {
 	names    record.Names
 	together func() *duct.Sets
 	first    func() map[*duct.Result]*duct.First
+	settles  sync.Map // of a settledAt: where its dust settles
 }
 
 // Make reckons a shop as of a day; with the zero date, as of the latest date
@@ -73,6 +74,21 @@ func (p *Plan) Together() *duct.Sets { return p.together() }
 // machines; nil where there is nothing to say. All are reckoned when the first
 // is asked for, and once.
 func (p *Plan) First(r *duct.Result) *duct.First { return p.first()[r] }
+
+// settledAt is a use on one collector.
+type settledAt struct {
+	use       *duct.Use
+	collector *shop.Collector
+}
+
+// Settles is where dust settles in a use on a collector, and what helps; nil
+// where there is nothing to say. It is reckoned when it is asked for, and once.
+func (p *Plan) Settles(u *duct.Use, c *shop.Collector) *duct.Settling {
+	found, _ := p.settles.LoadOrStore(settledAt{u, c}, sync.OnceValue(func() *duct.Settling {
+		return p.Air.Settles(context.Background(), u, c) // nothing ends that context
+	}))
+	return found.(func() *duct.Settling)()
+}
 
 // latest is the latest date of a revision or record.
 func latest(s *shop.Shop, records []*record.Record) entry.Date {

@@ -1,8 +1,6 @@
 package templates
 
 import (
-	"context"
-
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
@@ -76,7 +74,7 @@ func (found *airShort) serves(b *Book, u *duct.Use, fine []*duct.First) {
 		found.doubt = found.doubt.And(r.AirReserve(b.Plan.Air.Spread(r)))
 	}
 	for _, c := range u.Collectors(b.Plan.Shop) {
-		if s := b.Plan.Air.Settles(context.Background(), u, c); s != nil {
+		if s := b.Plan.Settles(u, c); s != nil {
 			found.dust = append(found.dust, s)
 		}
 	}
