@@ -6,6 +6,7 @@ import (
 
 	"dustbook/checks"
 	"dustbook/plan/duct"
+	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
 
@@ -114,36 +115,15 @@ var thingKinds = []struct {
 	key   string
 	names func(*side) []string
 }{
-	{"beside.uses", func(b *side) (list []string) {
-		for _, u := range b.Plan.Shop.Uses {
-			list = append(list, u.Name)
-		}
-		return list
+	{"beside.uses", func(b *side) []string { return namesIn(b.Plan.Shop.Uses, func(u *shop.Use) string { return u.Name }) }},
+	{"beside.machines", func(b *side) []string {
+		return namesIn(b.Plan.Shop.Machines, func(m *shop.Machine) string { return m.Name })
 	}},
-	{"beside.machines", func(b *side) (list []string) {
-		for _, m := range b.Plan.Shop.Machines {
-			list = append(list, m.Name)
-		}
-		return list
+	{"beside.collectors", func(b *side) []string {
+		return namesIn(b.Plan.Shop.Collectors, func(c *shop.Collector) string { return c.Name })
 	}},
-	{"beside.collectors", func(b *side) (list []string) {
-		for _, c := range b.Plan.Shop.Collectors {
-			list = append(list, c.Name)
-		}
-		return list
-	}},
-	{"beside.ducts", func(b *side) (list []string) {
-		for _, d := range b.Plan.Shop.Ducts {
-			list = append(list, d.Name)
-		}
-		return list
-	}},
-	{"beside.gates", func(b *side) (list []string) {
-		for _, g := range b.Plan.Shop.Gates {
-			list = append(list, g.Name)
-		}
-		return list
-	}},
+	{"beside.ducts", func(b *side) []string { return namesIn(b.Plan.Shop.Ducts, func(d *shop.Duct) string { return d.Name }) }},
+	{"beside.gates", func(b *side) []string { return namesIn(b.Plan.Shop.Gates, func(g *shop.Gate) string { return g.Name }) }},
 }
 
 // without are the names of a list that another lacks.

@@ -12,11 +12,11 @@ type airShort struct {
 	served []string      // uses that are not
 	enough []*duct.First // the weakest port of those
 	dust   []*duct.Settling
-	none   []*duct.Use  // uses in which a port that needs air gets none from any fan
-	doubt  duct.Reserve // of those that are served
-	shut   []string     // uses that cannot be told
-	off    []string     // uses off the fan's curve in some state of the filter
-	open   []string     // uses that wait for sizes still to be chosen
+	none   []*duct.Use // uses in which a port that needs air gets none from any fan
+	doubt  duct.Doubts // of those that are served
+	shut   []string    // uses that cannot be told
+	off    []string    // uses off the fan's curve in some state of the filter
+	open   []string    // uses that wait for sizes still to be chosen
 }
 
 // shortOfAir finds, for every use and collector, what to change first in the
@@ -71,7 +71,7 @@ func (found *airShort) serves(b *Book, u *duct.Use, fine []*duct.First) {
 	found.served = append(found.served, u.Name)
 	found.enough = append(found.enough, fine...)
 	for _, r := range u.Results {
-		found.doubt = found.doubt.And(r.AirReserve(b.Plan.Air.Spread(r)))
+		found.doubt = found.doubt.And(r.AirDoubts(b.Plan.Air.Spread(r)))
 	}
 	for _, c := range u.Collectors(b.Plan.Shop) {
 		if s := b.Plan.Settles(u, c); s != nil {

@@ -201,9 +201,5 @@ func openFor(machines []*shop.Machine) *duct.Use {
 }
 
 func names(machines []*shop.Machine) []string {
-	var list []string
-	for _, m := range machines {
-		list = append(list, m.Name)
-	}
-	return list
+	return namesIn(machines, func(m *shop.Machine) string { return m.Name })
 }

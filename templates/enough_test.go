@@ -2,79 +2,22 @@ package templates
 
 import (
 	"context"
+	"os"
 	"strings"
 	"testing"
 
-	"dustbook/checks"
-	"dustbook/plan"
 	"dustbook/plan/duct"
-	"dustbook/plan/entry"
-	"dustbook/plan/shop"
 )
 
-// pairText is a shop of two machines on a fan, an invented one: every use gets
-// its air and carries its dust.
-const pairText = `
-[shop]
-name = "Pair"
-units = "metric"
-[[collector]]
-name = "Fan"
-inlet = "180 mm"
-fan_curve = [["0 m3/s", "2800 Pa"], ["0.3 m3/s", "2500 Pa"], ["0.7 m3/s", "800 Pa"]]
-exhaust = "outside"
-[[machine]]
-name = "Saw"
-kind = "other"
-transport = "12 m/s"
-port = { size = "120 mm", flow = "500 m3/h" }
-[[machine]]
-name = "Lathe"
-kind = "other"
-transport = "12 m/s"
-port = { size = "120 mm", flow = "500 m3/h" }
-[[use]]
-name = "Both"
-machines = ["Saw", "Lathe"]
-[[duct]]
-name = "Main"
-to = "Fan"
-size = "160 mm"
-length = "6 m"
-[[duct]]
-name = "Saw drop"
-to = "Main"
-joins = "0 m"
-size = "120 mm"
-length = "3 m"
-serves = ["Saw"]
-[[duct]]
-name = "Lathe drop"
-to = "Main"
-joins = "3 m"
-size = "120 mm"
-length = "3 m"
-serves = ["Lathe"]
-[[gate]]
-name = "Saw gate"
-on = "Saw drop"
-[[gate]]
-name = "Lathe gate"
-on = "Lathe drop"
-`
-
+// pairBook is the book of two machines on a fan, with pieces of its file
+// replaced.
 func pairBook(t *testing.T, changes ...string) *Book {
 	t.Helper()
-	s, problems := shop.Read("shop.toml", []byte(strings.NewReplacer(changes...).Replace(pairText)))
-	if s == nil {
-		t.Fatal(problems)
-	}
-	p := plan.Make(s, nil, entry.Date{})
-	b, err := New(p, checks.Run(p))
+	data, err := os.ReadFile("../plan/duct/testdata/pair.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	return b
+	return newBook(t, strings.NewReplacer(changes...).Replace(string(data)))
 }
 
 // Both sheets say the same of a shop: met, thin, not served, off the curve,

@@ -13,7 +13,7 @@ type enoughFound struct {
 	worst    *duct.Demand   // of those that a fan meets and that are on the curve
 	off      []*duct.Demand // that leave the curve, each use once
 	unserved []*duct.Use    // in which a port that needs air gets none from any fan
-	doubt    duct.Reserve   // over all that is on the curve
+	doubt    duct.Doubts    // over all that is on the curve
 }
 
 func (b *Book) enoughFound(list []duct.Enough) (f enoughFound) {
@@ -27,7 +27,7 @@ func (b *Book) enoughFound(list []duct.Enough) (f enoughFound) {
 				continue
 			}
 			if d.OnCurve {
-				f.doubt = f.doubt.And(d.Result.AirReserve(b.Plan.Air.Spread(d.Result)))
+				f.doubt = f.doubt.And(d.Result.AirDoubts(b.Plan.Air.Spread(d.Result)))
 			} else if n := len(f.off); n == 0 || f.off[n-1].Use != d.Use {
 				f.off = append(f.off, d)
 			}
@@ -146,10 +146,10 @@ func (b *Book) enoughDo(d *duct.Demand) string {
 }
 
 // doubtSays says what keeps a verdict at thin.
-func (b *Book) doubtSays(d duct.Reserve) string {
+func (b *Book) doubtSays(d duct.Doubts) string {
 	var says []string
-	for _, c := range doubtKinds(d) {
-		says = append(says, b.words.Text("enough.doubt."+c))
+	for _, one := range d {
+		says = append(says, b.words.Text("enough.doubt."+string(one)))
 	}
 	return b.words.Text("enough.doubt", strings.Join(says, "; "))
 }
@@ -164,18 +164,6 @@ func (b *Book) filterOf(r *duct.Result) string {
 }
 
 // doubtDo says what to do about the first thing that keeps a verdict at thin.
-func (b *Book) doubtDo(d duct.Reserve) string {
-	return b.words.Text("enough.doubt-do." + doubtKinds(d)[0])
-}
-
-func doubtKinds(d duct.Reserve) (list []string) {
-	for _, c := range []struct {
-		is   bool
-		kind string
-	}{{d.Filter, "filter"}, {d.Claims, "claims"}, {d.Needs, "needs"}, {d.Speeds, "speeds"}, {d.Band, "band"}} {
-		if c.is {
-			list = append(list, c.kind)
-		}
-	}
-	return list
+func (b *Book) doubtDo(d duct.Doubts) string {
+	return b.words.Text("enough.doubt-do." + string(d[0]))
 }

@@ -71,13 +71,13 @@ func (b *Book) sizesVerdict(list []*duct.Choice) Verdict {
 	}
 	says := b.words.Text("sizes.says." + b.metKey(list))
 	v := Verdict{Words: []Word{{"met", say("word.met")}}, Says: say("of", joined(namesIn(list, func(c *duct.Choice) string { return c.Collector.Name })), says), Do: say("do.met")}
-	var reserve duct.Reserve
+	var doubts duct.Doubts
 	for _, c := range list {
-		reserve = reserve.And(b.Plan.Air.Margins(b.Plan.Shop, c).Reserve)
+		doubts = doubts.And(b.Plan.Air.Margins(b.Plan.Shop, c).Doubts)
 	}
-	if reserve.Any() {
+	if doubts.Any() {
 		v.Words = []Word{{"thin", say("word.thin")}}
-		v.Says += " " + b.doubtSays(reserve)
+		v.Says += " " + b.doubtSays(doubts)
 	}
 	return v
 }

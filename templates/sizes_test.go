@@ -5,12 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"dustbook/checks"
-	"dustbook/plan"
 	"dustbook/plan/duct"
-	"dustbook/plan/entry"
 	"dustbook/plan/export"
-	"dustbook/plan/shop"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -65,17 +61,7 @@ on = "Planer drop"
 
 func sizesBook(t *testing.T, changes ...string) *Book {
 	t.Helper()
-	text := strings.NewReplacer(changes...).Replace(sizesText)
-	s, problems := shop.Read("shop.toml", []byte(text))
-	if s == nil {
-		t.Fatal(problems)
-	}
-	p := plan.Make(s, nil, entry.Date{})
-	b, err := New(p, checks.Run(p))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
+	return newBook(t, strings.NewReplacer(changes...).Replace(sizesText))
 }
 
 // The sheet shows the figures of the choice, what the sizes next to it would

@@ -77,9 +77,9 @@ func (b *Book) thinVerdict(sets []*duct.Set, v *Verdict) {
 		return
 	}
 	var why []string
-	for _, d := range duct.Doubts {
+	for _, d := range duct.EveryDoubt {
 		if had[d] {
-			why = append(why, b.words.Text("together.thin."+string(d)))
+			why = append(why, b.words.Text("enough.doubt."+string(d)))
 		}
 	}
 	v.Words = append(v.Words, Word{"thin", b.words.Text("together.thin")})
@@ -128,9 +128,9 @@ func (b *Book) whyThin(sets []*duct.Set) (list []string) {
 			had[d]++
 		}
 	}
-	for _, d := range duct.Doubts {
+	for _, d := range duct.EveryDoubt {
 		if had[d] > 0 {
-			list = append(list, b.words.Text("together.thin-of", b.words.Text("together.thin."+string(d)), strconv.Itoa(had[d]), strconv.Itoa(works)))
+			list = append(list, b.words.Text("together.thin-of", b.words.Text("enough.doubt."+string(d)), strconv.Itoa(had[d]), strconv.Itoa(works)))
 		}
 	}
 	return list

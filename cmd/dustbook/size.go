@@ -149,7 +149,7 @@ func (p *program) sizeFan(made *plan.Plan, u *duct.Use, group []*duct.Result) {
 		if len(u.Machines) > 0 && unsized(made, r) {
 			row = append(row, "-", "-", "-")
 		} else if len(u.Machines) > 0 {
-			row = append(row, judged(r.Captured, r.AirReserve(made.Air.Spread(r))), judged(r.Carried, r.DustReserve(made.Air.Spread(r))), slowest(units, r))
+			row = append(row, judged(r.Captured, r.AirDoubts(made.Air.Spread(r))), judged(r.Carried, r.DustDoubts(made.Air.Spread(r))), slowest(units, r))
 		}
 		t.add(row...)
 	}
@@ -162,17 +162,17 @@ func (p *program) sizeFan(made *plan.Plan, u *duct.Use, group []*duct.Result) {
 	if group[0].Claimed {
 		p.print("  the fan is known by its maker's two claims only: no verdict is better than thin")
 	}
-	var reserve duct.Reserve
+	var doubts duct.Doubts
 	for _, r := range group {
 		if len(u.Machines) > 0 && r.Captured {
-			reserve = reserve.And(r.AirReserve(made.Air.Spread(r)))
+			doubts = doubts.And(r.AirDoubts(made.Air.Spread(r)))
 		}
 		if len(u.Machines) > 0 && r.Carried {
-			reserve = reserve.And(r.DustReserve(made.Air.Spread(r)))
+			doubts = doubts.And(r.DustDoubts(made.Air.Spread(r)))
 		}
 	}
-	reserve.Claims = false // said above
-	if why := reserveSaid(reserve); why != "" {
+	doubts = doubts.Without(duct.ByClaims) // said above
+	if why := doubtsSaid(doubts); why != "" {
 		p.print("  thin: %s", why)
 	}
 }
@@ -257,11 +257,11 @@ func filterWord(filter string) string {
 
 // judged says whether something is so: thin where it is by the model, yet
 // something keeps it from being sure.
-func judged(is bool, reserve duct.Reserve) string {
+func judged(is bool, doubts duct.Doubts) string {
 	switch {
 	case !is:
 		return "no"
-	case reserve.Any():
+	case doubts.Any():
 		return "thin"
 	}
 	return "yes"

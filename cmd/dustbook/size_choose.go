@@ -119,7 +119,7 @@ func (p *program) choiceMargins(m duct.Margins, met bool) {
 		}
 		p.print("  least speed: %s, %s: %s runs at %s of the speed it needs%s", d.Use.Name, filterWord(d.Filter), name, shareOf(d.Share), bandSaid(d.Band))
 	}
-	if why := reserveSaid(m.Reserve); met && why != "" {
+	if why := doubtsSaid(m.Doubts); met && why != "" {
 		p.print("  thin: %s", why)
 	}
 }
@@ -130,26 +130,6 @@ func bandSaid(band duct.Range) string {
 		return ""
 	}
 	return " (eight times of ten between " + unit.Percent(band.Low) + " and " + shareOf(band.High) + ")"
-}
-
-// reserveSaid says what keeps a verdict at thin; empty where nothing does.
-func reserveSaid(r duct.Reserve) string {
-	var says []string
-	for _, one := range []struct {
-		is   bool
-		says string
-	}{
-		{r.Filter, "the filter's pressure is not given, so the fan was reckoned without it"},
-		{r.Claims, "the fan is known by its maker's two claims only"},
-		{r.Needs, "a need is from memory or common practice"},
-		{r.Speeds, "a speed that the dust needs is from memory or common practice"},
-		{r.Band, "a need lies within how far the figures may be off"},
-	} {
-		if one.is {
-			says = append(says, one.says)
-		}
-	}
-	return strings.Join(says, "; ")
 }
 
 // blockSaid says which duct no stock size fits, and between what.

@@ -67,10 +67,20 @@ func whyNot(s *duct.Set) (list []string) {
 	return list
 }
 
-// thinFor says why a set that works is thin.
+// thinFor says why a verdict is thin.
 var thinFor = map[duct.Doubt]string{
-	duct.ByClaims: "the fan is known by two claims only", duct.ByFilter: "the filter's pressure is not given", duct.ByNeed: "the need of a port is from memory or practice",
-	duct.BySpeed: "the speed that carries the dust is one of practice", duct.ByBand: "eight times of ten a figure lies on both sides of its need", duct.NoBand: "too many sets to reckon how far figures may lie apart",
+	duct.ByFilter: "the filter's pressure is not given, so the fan was reckoned without it", duct.ByClaims: "the fan is known by its maker's two claims only",
+	duct.ByNeed: "a need is from memory or common practice", duct.BySpeed: "a speed that the dust needs is from memory or common practice",
+	duct.ByBand: "a need lies within how far the figures may be off", duct.NoBand: "too many sets to reckon how far figures may lie apart",
+}
+
+// doubtsSaid says what keeps a verdict at thin; empty where nothing does.
+func doubtsSaid(doubts duct.Doubts) string {
+	var says []string
+	for _, d := range doubts {
+		says = append(says, thinFor[d])
+	}
+	return strings.Join(says, "; ")
 }
 
 // whatHelps says what would mend a set. Where it needs several collectors, each

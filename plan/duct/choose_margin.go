@@ -12,7 +12,7 @@ import (
 // that the choice is about, with the gates open that it opens as well.
 type Margins struct {
 	Air, Dust *Margin // nil where nothing is asked or nothing is on the curve
-	Reserve   Reserve // what keeps them at thin, over all those uses
+	Doubts    Doubts  // what keeps them at thin, over all those uses
 }
 
 // Margin is the least share of a kind.
@@ -51,7 +51,7 @@ func (k *Reckoning) Margins(s *shop.Shop, c *Choice) (m Margins) {
 
 // add counts one result in.
 func (m *Margins) add(u *Use, r *Result, spread *Spread) {
-	m.Reserve = m.Reserve.And(r.AirReserve(spread)).And(r.DustReserve(spread))
+	m.Doubts = m.Doubts.And(r.AirDoubts(spread)).And(r.DustDoubts(spread))
 	for i := range r.Ports {
 		p := &r.Ports[i]
 		need := float64(p.Port.Flow)

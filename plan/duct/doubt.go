@@ -1,144 +1,92 @@
 package duct
 
 import (
-	"cmp"
-	"context"
-	"runtime"
 	"slices"
-	"sync"
 
 	"dustbook/plan/shop"
 )
 
-// A Doubt is why a set that works is thin all the same.
+// A Doubt is why a verdict is thin all the same, though the model's figures
+// meet every need.
 type Doubt string
 
 // The doubts, in the order they stand in.
 const (
-	ByClaims Doubt = "claims"      // the fan is known by two claims only
 	ByFilter Doubt = "filter"      // the filter's pressure is not given: reckoned without it
+	ByClaims Doubt = "claims"      // the fan is known by two claims only
 	ByNeed   Doubt = "need"        // a port's need is a default from memory or practice
-	BySpeed  Doubt = "speed"       // a speed that carries the dust is one of practice
-	ByBand   Doubt = "band"        // a need lies inside the band of what is got
+	BySpeed  Doubt = "speed"       // a speed that carries the dust is one from memory or practice
+	ByBand   Doubt = "band"        // a need lies inside the band of what is got, or there is no band
 	NoBand   Doubt = "band-not-in" // the bands were not reckoned: there are too many sets
 )
 
-// Doubts lists them in order.
-var Doubts = []Doubt{ByClaims, ByFilter, ByNeed, BySpeed, ByBand, NoBand}
+// EveryDoubt lists them in order.
+var EveryDoubt = []Doubt{ByFilter, ByClaims, ByNeed, BySpeed, ByBand, NoBand}
+
+// Doubts are some of them, each once and in order.
+type Doubts []Doubt
+
+// Any reports whether there is one.
+func (d Doubts) Any() bool { return len(d) > 0 }
+
+// Has reports whether one is among them.
+func (d Doubts) Has(one Doubt) bool { return slices.Contains(d, one) }
+
+// And is all of both.
+func (d Doubts) And(o Doubts) (both Doubts) {
+	for _, one := range EveryDoubt {
+		if d.Has(one) || o.Has(one) {
+			both = append(both, one)
+		}
+	}
+	return both
+}
+
+// Without is all but one.
+func (d Doubts) Without(one Doubt) (rest Doubts) {
+	for _, other := range d {
+		if other != one {
+			rest = append(rest, other)
+		}
+	}
+	return rest
+}
+
+// with is them and one more, where it is so.
+func (d Doubts) with(one Doubt, is bool) Doubts {
+	if !is || d.Has(one) {
+		return d
+	}
+	return d.And(Doubts{one})
+}
 
 // FilterOpen reports whether nothing is known of a collector's filter although
 // its air may come back into a room: its fan is reckoned without one.
 func FilterOpen(c *shop.Collector) bool { return c.Filter == nil && c.Exhaust.V != "outside" }
 
-// mostBands is how many sets have the bands of their figures reckoned.
-const mostBands = 400
-
-// doubt notes what a set rests on that keeps it thin: all but the bands.
-func (s *Set) doubt(x *trial, members []*member) {
-	note := func(d Doubt, is bool) {
-		if is && !slices.Contains(s.Thin, d) {
-			s.Thin = append(s.Thin, d)
-		}
-	}
-	note(ByClaims, x.fans[0].Claimed)
-	note(ByFilter, FilterOpen(x.tree.Collector))
-	for _, m := range members {
-		for _, p := range m.ports {
-			note(ByNeed, p.port.Flow > 0 && p.port.Need.Mark.Weak())
-		}
-		for i := range m.path {
-			note(BySpeed, weakNeed(members, m.path[i].part))
-		}
-	}
+// fanDoubts are those of a result's fan and filter.
+func (r *Result) fanDoubts() Doubts {
+	return Doubts(nil).with(ByFilter, r.Collector != nil && FilterOpen(r.Collector)).with(ByClaims, r.Claimed)
 }
 
-// weakNeed reports whether the greatest speed that a part needs is one of
-// practice.
-func weakNeed(members []*member, part int) (weak bool) {
-	most := -1.0
-	for _, m := range members {
-		for i := range m.path {
-			if at := &m.path[i]; at.part == part && float64(at.need) > most {
-				most, weak = float64(at.need), at.weak
-			}
+// AirDoubts are what keeps a result's air at thin; s is its spread.
+func (r *Result) AirDoubts(s *Spread) Doubts {
+	d := r.fanDoubts()
+	for i := range r.Ports {
+		if p := &r.Ports[i]; p.Port.Flow > 0 {
+			d = d.with(ByNeed, p.Weak).with(ByBand, s.Port(p.Port).Judge(float64(p.Port.Flow)) != Surely)
 		}
 	}
-	return weak
+	return d
 }
 
-// bands reckons the bands of the sets that work beyond every other doubt: those
-// of one and two machines first, then the largest, so many at most.
-func (k *Reckoning) bands(ctx context.Context, x *Sets, most int) error {
-	var sure []*Set
-	for _, s := range x.All {
-		if s.Works && len(s.Thin) == 0 {
-			sure = append(sure, s)
+// DustDoubts are what keeps the carrying of a result's dust at thin.
+func (r *Result) DustDoubts(s *Spread) Doubts {
+	d := r.fanDoubts()
+	for i := range r.Stretches {
+		if v := &r.Stretches[i]; v.Judged {
+			d = d.with(BySpeed, v.Basis.Mark.Weak()).with(ByBand, s.Speed(v.Stretch).Judge(float64(v.Transport)) != Surely)
 		}
 	}
-	slices.SortStableFunc(sure, func(a, b *Set) int { return cmp.Compare(bandTurn(a), bandTurn(b)) })
-	for _, s := range sure[min(most, len(sure)):] {
-		s.Thin = []Doubt{NoBand}
-	}
-	work := make(chan *Set)
-	var group sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for s := range work {
-				if ctx.Err() == nil && k.straddles(s) {
-					s.Thin = []Doubt{ByBand}
-				}
-			}
-		})
-	}
-	for _, s := range sure[:min(most, len(sure))] {
-		work <- s
-	}
-	close(work)
-	group.Wait()
-	return ctx.Err()
-}
-
-// bandTurn is where a set stands in the row for bands.
-func bandTurn(s *Set) int {
-	if len(s.Machines) <= 2 {
-		return -1 << 10
-	}
-	return -len(s.Machines)
-}
-
-// straddles reports whether a need of a set is not surely met: with the filter
-// in one state it does not lie below the band of what is got, or there is no
-// band.
-func (k *Reckoning) straddles(s *Set) bool {
-	use := &Use{Name: "set", Kind: Together, Machines: s.Machines, Open: openFor(s.Machines, nil)}
-	for _, v := range s.On {
-		t := k.tree(v.Collector)
-		r := t.Solve(use, v.Filter)
-		spread := t.Spread(r)
-		for _, p := range r.Ports {
-			if unsure(spread.Port(p.Port), float64(p.Port.Flow)) {
-				return true
-			}
-		}
-		for i := range r.Stretches {
-			if at := &r.Stretches[i]; at.Judged && unsure(spread.Speed(at.Stretch), float64(at.Transport)) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func unsure(band Range, need float64) bool {
-	return need > 0 && band.Judge(need) != Surely
-}
-
-// tree is that of a collector.
-func (k *Reckoning) tree(c *shop.Collector) *Tree {
-	for _, t := range k.Trees {
-		if t.Collector == c {
-			return t
-		}
-	}
-	return nil
+	return d
 }

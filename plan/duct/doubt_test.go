@@ -73,7 +73,7 @@ func TestDoubts(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change []string
-		pair   []Doubt
+		pair   Doubts
 	}{
 		{"all given", nil, nil},
 		{"two claims", []string{`fan_curve = [["0 m3/h", "3000 Pa"], ["2000 m3/h", "2500 Pa"], ["4000 m3/h", "200 Pa"]]`, `claims = { flow = "4000 m3/h", suction = "3500 Pa" }`}, []Doubt{ByClaims}},

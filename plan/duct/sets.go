@@ -34,7 +34,7 @@ type Set struct {
 	Apart    *shop.Duct // the movable end that two of them share, so that they cannot run together; nil where none do
 	On       []Verdict  // of each collector the set needs, with the filter in each state; none where no duct serves it or Apart is there
 	Works    bool       // captured and carried on every collector with the filter in each state
-	Thin     []Doubt    // why it is thin although it works, in the order of the doubts; none where nothing is in doubt, or it does not work
+	Thin     Doubts     // why it is thin although it works, in the order of the doubts; none where nothing is in doubt, or it does not work
 	Open     []int      // gates open, of each collector of the shop
 	Relief   []Relief   // of each collector on which it is captured but not carried
 }

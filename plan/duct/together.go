@@ -104,7 +104,6 @@ func (s *Set) judge(ctx context.Context, trials []*trial) {
 	if s.Works = s.Works && len(s.On) > 0; !s.Works {
 		s.Thin = nil
 	}
-	slices.SortFunc(s.Thin, func(a, b Doubt) int { return slices.Index(Doubts, a) - slices.Index(Doubts, b) })
 }
 
 // members are what some machines mean to the trial's tree.
