@@ -11,6 +11,7 @@ import (
 )
 
 var openFlue = &Check{
+	Stops:    true,
 	ID:       "open-flue",
 	Name:     say("check.open-flue.name"),
 	Title:    say("check.open-flue.title"),
@@ -144,6 +145,7 @@ func greatest(p *plan.Plan, c *shop.Collector) unit.Flow {
 }
 
 var garageSeparation = &Check{
+	Stops:    true,
 	ID:       "garage-separation",
 	Name:     say("check.garage-separation.name"),
 	Title:    say("check.garage-separation.title"),

@@ -118,11 +118,13 @@ func judgePort(p *plan.Plan, f *Finding, at *portAt) {
 
 // rest keeps a verdict at thin for what it rests on.
 func rest(f *Finding, at *portAt) {
-	why, ask := say("finding-common.two-claims.says"), say("finding-common.ask-curve.do")
-	if duct.FilterOpen(at.in.Collector) {
-		why, ask = say("finding-fan-on-curve.no-filter.says"), say("finding-fan-on-curve.no-filter.do")
-	} else if at.port.Weak {
+	var why, ask string
+	if at.port.Weak {
 		why, ask = weakNeed(at.port.Port.Need.Mark), say("finding-air-captured.need.do")
+	}
+	if f.State != NotMet { // what is missing of fan or filter softens no shortfall
+		fan, askFan := fanRests(at.in)
+		why, ask = join(fan, why), join(askFan, ask)
 	}
 	f.Says = join(f.Says, why)
 	if f.State != Met {
@@ -130,6 +132,18 @@ func rest(f *Finding, at *portAt) {
 	}
 	f.Do = ask
 	f.State, f.Weight = Thin, Know
+}
+
+// fanRests says what a fan and its filter rest on that keeps a verdict at thin,
+// and what to do about it; empty where both are given.
+func fanRests(r *duct.Result) (says, do string) {
+	if duct.FilterOpen(r.Collector) {
+		says, do = say("finding-fan-on-curve.no-filter.says"), say("finding-fan-on-curve.no-filter.do")
+	}
+	if r.Claimed {
+		says, do = join(says, say("finding-common.two-claims.says")), join(do, say("finding-common.ask-curve.do"))
+	}
+	return says, do
 }
 
 // weakNeed says what a need rests on that keeps a verdict at thin.

@@ -3,6 +3,7 @@ package checks
 import (
 	"dustbook/plan"
 	"dustbook/plan/duct"
+	"dustbook/plan/shop"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -28,6 +29,13 @@ type stretchAt struct {
 	share   float64
 	band    duct.Range
 	likely  duct.Likely
+}
+
+// Slow is the stretch whose air is too slow for the dust, or may be.
+type Slow struct {
+	Stretch *shop.Stretch
+	Hose    bool // it is the hose of the stretch
+	Settles bool // dust settles there; else its speed has to be measured
 }
 
 // carry judges one use by its slowest stretch or hose over all its results.
@@ -75,8 +83,8 @@ func judgeStretch(p *plan.Plan, f *Finding, at *stretchAt) {
 	units, worst := p.Shop.Units, at.stretch
 	speed, need := unit.Speed.Pair(units, worst.Slower(), worst.Transport)
 	name, runs, settles := worst.Stretch.Name(), "finding-dust-carried.slowest.says", "finding-dust-carried.settles.says"
-	where := name
-	if worst.Slower() < worst.Velocity {
+	where, hose := name, worst.Slower() < worst.Velocity
+	if hose {
 		where, runs, settles = say("finding-dust-carried.hose", name), "finding-dust-carried.slowest-hose.says", "finding-dust-carried.settles-hose.says"
 	}
 	limit := float64(worst.Transport)
@@ -90,10 +98,14 @@ func judgeStretch(p *plan.Plan, f *Finding, at *stretchAt) {
 	case duct.Thinly:
 		f.State, f.Weight = Thin, Know
 		f.Do = measureIt(at.band, "finding-dust-carried.thin.do")
+		if at.band != (duct.Range{}) {
+			f.Slow = &Slow{Stretch: worst.Stretch, Hose: hose}
+		}
 	default:
 		f.State, f.Weight = NotMet, Know
 		f.Says = say(settles, name, speed, need, unit.Speed.Unit(units), filterWords(at.in.Filter))
 		f.Do = say("finding-dust-carried.settles.do")
+		f.Slow = &Slow{worst.Stretch, hose, true}
 	}
 	f.Says = join(f.Says, bandWords(p, unit.Speed, at.band))
 	if at.share < farBelow {
@@ -102,13 +114,9 @@ func judgeStretch(p *plan.Plan, f *Finding, at *stretchAt) {
 	if f.State == NotMet {
 		return
 	}
-	if at.in.Claimed {
-		f.Says, f.Do = join(f.Says, say("finding-common.two-claims.says")), say("finding-common.ask-curve.do")
-		f.State = Thin
-	}
-	if duct.FilterOpen(at.in.Collector) {
-		f.Says, f.Do = join(f.Says, say("finding-fan-on-curve.no-filter.says")), say("finding-fan-on-curve.no-filter.do")
-		f.State = Thin
+	if says, do := fanRests(at.in); says != "" {
+		f.Says, f.Do = join(f.Says, says), do
+		f.State, f.Slow = Thin, nil
 	}
 	if worst.Basis.Mark.Weak() {
 		f.Says = join(f.Says, say("finding-dust-carried.need-practice.says"))

@@ -7,6 +7,7 @@ import (
 )
 
 var supplyMargin = &Check{
+	Stops:    true,
 	ID:       "supply-margin",
 	Name:     say("check.supply-margin.name"),
 	Title:    say("check.supply-margin.title"),

@@ -2,7 +2,6 @@ package checks
 
 import (
 	"slices"
-	"strings"
 
 	"dustbook/plan"
 	"dustbook/plan/control"
@@ -89,14 +88,8 @@ func shortVolts(units unit.System, a *chain.Answer) string {
 	return join(gets(units, worst), whileMoving(worst))
 }
 
-// watts prints a power with three figures and no noughts behind the point.
-func watts(p unit.Power) string {
-	text := unit.Significant(float64(p), 3)
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	return text
-}
+// watts prints a power.
+func watts(p unit.Power) string { return unit.Watts.Figure(unit.Metric, p) }
 
 // thinBy says why a chain that holds is thin.
 func thinBy(units unit.System, a *chain.Answer) string {

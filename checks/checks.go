@@ -73,6 +73,7 @@ type Finding struct {
 	Figures []Figure
 	Basis   []source.Basis
 	Settled string // by whom a stop was settled
+	Slow    *Slow  // what Do is about, where that is the speed of one stretch
 
 	Sizes    bool        // it waits for sizes that are still to be chosen
 	Accepted *Acceptance // nil where nobody has accepted it, or not any more
@@ -84,6 +85,7 @@ type Check struct {
 	Name     string // a few words, for the head of a sheet
 	Title    string // the question, without its mark
 	Needs    string // the fields it reads
+	Stops    bool   // a finding of it may say stop
 	Confirms []Confirm
 	Run      func(p *plan.Plan, report func(Finding))
 }

@@ -10,6 +10,7 @@ import (
 )
 
 var motorCircuit = &Check{
+	Stops:    true,
 	ID:       "motor-circuit",
 	Name:     say("check.motor-circuit.name"),
 	Title:    say("check.motor-circuit.title"),

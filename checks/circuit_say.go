@@ -13,7 +13,7 @@ func amperes(p *plan.Plan, i unit.Current) string { return unit.Amps.Print(p.Sho
 
 // conductor is a conductor by its gauge, else by its area.
 func conductor(p *plan.Plan, w unit.Wire) string {
-	if number := circuit.Number(w); number != "" {
+	if number, ok := w.Number(); ok {
 		return say("finding-motor-circuit.gauge", number)
 	}
 	return unit.Conductor.Print(p.Shop.Units, w)

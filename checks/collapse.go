@@ -112,7 +112,7 @@ func flattened(p *plan.Plan, c *duct.Collapse) Finding {
 
 // relieved is the relief gate that keeps the suction within what a duct bears.
 func relieved(p *plan.Plan, c *duct.Collapse) string {
-	flow, hole, known := treeOf(p, c.Duct.Collector).Relief(c.Bears)
+	flow, hole, known := p.Air.TreeOf(c.Duct.Collector).Relief(c.Bears)
 	if !known || hole <= 0 {
 		return ""
 	}
@@ -123,17 +123,11 @@ func relieved(p *plan.Plan, c *duct.Collapse) string {
 // leastOpen names the uses that pass what a duct bears while they run.
 func leastOpen(p *plan.Plan, c *duct.Collapse) string {
 	var names []string
-	for _, u := range p.Air.LeastOpen(treeOf(p, c.Duct.Collector), c.Bears) {
+	for _, u := range p.Air.LeastOpen(p.Air.TreeOf(c.Duct.Collector), c.Bears) {
 		names = append(names, u.Name)
 	}
 	if len(names) == 0 {
 		return say("finding-duct-collapse.shut-only.do")
 	}
 	return sayOf(len(names), "finding-duct-collapse.least-open.do", listed(firstFew(names)))
-}
-
-// treeOf is the tree of a collector's ducts.
-func treeOf(p *plan.Plan, c *shop.Collector) *duct.Tree {
-	at := slices.IndexFunc(p.Air.Trees, func(t *duct.Tree) bool { return t.Collector == c })
-	return p.Air.Trees[at]
 }

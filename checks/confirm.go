@@ -12,9 +12,10 @@ import (
 // Confirm is one figure that [[confirmed]] may give to a check.
 type Confirm struct {
 	ID      string
-	Means   string    // what it is, in words
-	Kind    unit.Kind // of its value; nought for words
-	Settles bool      // it answers the stop of the check
+	Means   string         // what it is, in words
+	Kind    unit.Kind      // of its value; nought for words
+	Settles bool           // it answers the stop of the check
+	From    []source.Basis // the texts that it takes the place of, besides the figures of its id
 }
 
 // settledBy is the answer in words that settles the stop of a check; its id

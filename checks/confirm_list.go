@@ -1,10 +1,9 @@
 package checks
 
 import (
-	"bytes"
-	"encoding/json"
 	"strings"
 
+	"dustbook/plan/export"
 	"dustbook/plan/source"
 )
 
@@ -41,10 +40,7 @@ func confirmSource(c *Check, f Confirm) []source.Basis {
 			list = append(list, r.Basis)
 		}
 	}
-	if c == filterLoad { // its figure is reckoned with by the take-off, and stands there
-		list = append(list, returnedLoad.Basis)
-	}
-	return list
+	return append(list, f.From...)
 }
 
 // confirmables is what inspect --figures --json prints.
@@ -73,12 +69,5 @@ func ConfirmablesJSON(list []Confirmable) ([]byte, error) {
 		}
 		doc.Figures = append(doc.Figures, v)
 	}
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(doc); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), nil
+	return export.JSON(doc)
 }

@@ -24,7 +24,7 @@ var fanOnCurve = &Check{
 
 func fanCurve(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByModel, Basis: ownFile(say("finding-fan-on-curve.given"))}
-	unfiltered := c.Filter == nil && c.Exhaust.V != "outside"
+	unfiltered := duct.FilterOpen(c)
 	if open := unsized(p, c); open != "" {
 		f.State, f.By, f.Weight = NotGiven, ByGiven, Mend
 		f.Sizes = true

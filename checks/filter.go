@@ -13,7 +13,7 @@ var filterLoad = &Check{
 	Name:     say("check.filter-load.name"),
 	Title:    say("check.filter-load.title"),
 	Needs:    "collector.exhaust, collector.filter, filter.area, shop.rules",
-	Confirms: []Confirm{{ID: "filter-load", Means: say("check.filter-load.confirm"), Kind: unit.KindVelocity}},
+	Confirms: []Confirm{{ID: "filter-load", Means: say("check.filter-load.confirm"), Kind: unit.KindVelocity, From: []source.Basis{returnedLoad.Basis}}},
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			if !c.Exhaust.Known() || c.Exhaust.V == "returns to room" {

@@ -24,10 +24,7 @@ var gateStops = &Check{
 			}
 		}
 		if len(missing) > 0 {
-			var names []string
-			for _, g := range missing {
-				names = append(names, g.Name)
-			}
+			names := gateNames(missing)
 			report(Finding{At: missing[0].At, State: NotGiven, By: ByGiven, Weight: Know, Basis: ownFile(say("finding-gate-stops.given")),
 				Says: sayOf(len(names), "finding-gate-stops.missing.says", listed(firstFew(names))), Do: say("finding-gate-stops.missing.do")})
 		}

@@ -1,11 +1,9 @@
 package checks
 
 import (
-	"bytes"
-	"encoding/json"
-
 	"dustbook/plan"
 	"dustbook/plan/entry"
+	"dustbook/plan/export"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -78,14 +76,7 @@ func JSON(p *plan.Plan, list []Finding) ([]byte, error) {
 	for _, f := range list {
 		doc.Findings = append(doc.Findings, finding(p.Shop.File, f))
 	}
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(doc); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), nil
+	return export.JSON(doc)
 }
 
 func finding(file string, f Finding) findingJSON {

@@ -8,6 +8,7 @@ import (
 )
 
 var metalOnWood = &Check{
+	Stops:    true,
 	ID:       "metal-on-wood-main",
 	Name:     say("check.metal-on-wood-main.name"),
 	Title:    say("check.metal-on-wood-main.title"),

@@ -1,6 +1,7 @@
 package checks_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -29,6 +30,23 @@ func TestOpenFilterIsThin(t *testing.T) {
 	} {
 		f := only(t, checks.Run(planOf(t, c.changes...)), c.check, c.about)
 		if f.State != c.state || strings.Contains(f.Says, "The filter's pressure is not given") != c.open || strings.Contains(f.Do, "Add filter = ") != c.open {
+			t.Errorf("%s: %+v", name, f)
+		}
+	}
+}
+
+// A need from memory and a filter not given are told together; where the air
+// falls short the missing filter explains nothing, and only the need is told.
+func TestReasonsStandTogether(t *testing.T) {
+	given := "filter = { clean = \"0.5 inwg\", change = \"2 inwg\", at = \"1000 cfm\" }\nexhaust = \"outside\""
+	changes := []change{{given, "exhaust = \"returns to room\"\nreturns_to = \"Hall\""}, {"makes = \"wood\"\nport = { size = \"4 in\", flow = \"400 cfm\" }\n[[machine]]", "makes = \"wood\"\n[[machine]]"}}
+	weak := change{`[["0 cfm", "13 inwg"], ["600 cfm", "12 inwg"], ["1200 cfm", "9 inwg"], ["1800 cfm", "3 inwg"]]`, `[["0 cfm", "0.3 inwg"], ["1800 cfm", "0.1 inwg"]]`}
+	for name, c := range map[string]struct {
+		changes []change
+		filter  bool
+	}{"enough": {changes, true}, "too little": {append(slices.Clone(changes), weak), false}} {
+		f := only(t, checks.Run(planOf(t, c.changes...)), "air-captured", "Saw")
+		if f.State != checks.Thin || !strings.Contains(f.Says, "from memory") || strings.Contains(f.Says, "The filter's pressure is not given") != c.filter || strings.Contains(f.Do, "Add filter = ") != c.filter {
 			t.Errorf("%s: %+v", name, f)
 		}
 	}

@@ -40,7 +40,7 @@ func restartOf(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 	started, after := p.Control.Started(c), p.Shop.Control.AfterPowerCut
 	relay := c.Starter.V == "two-wire relay" || c.Starter.V == "plug-in relay"
 	switch {
-	case started && after.V == "starts by itself":
+	case started && p.Control.RestartsByItself():
 		f.State, f.Weight = NotMet, Mend
 		f.Says = say("finding-power-cut.by-itself.says")
 		f.Do = say("finding-power-cut.by-itself.do")

@@ -1,15 +1,14 @@
 package checks
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"strconv"
 	"strings"
 
 	"dustbook/plan"
 	"dustbook/plan/entry"
+	"dustbook/plan/export"
 )
 
 // What stands in the head of every log: the standard's version and its
@@ -44,14 +43,7 @@ func SARIF(p *plan.Plan, list []Finding, path string) ([]byte, error) {
 		r.Fingerprints.CheckThing = fingerprint(key, seen[key])
 		run.Results = append(run.Results, r)
 	}
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(sarifLog{sarifSchema, sarifVersion, []sarifRun{run}}); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), nil
+	return export.JSON(sarifLog{sarifSchema, sarifVersion, []sarifRun{run}})
 }
 
 // result is one finding.

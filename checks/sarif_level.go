@@ -1,7 +1,5 @@
 package checks
 
-import "slices"
-
 // sarifLevel and sarifKind are words of the standard (its sections 3.27.9 and
 // 3.27.10).
 type (
@@ -50,13 +48,10 @@ func kindOf(f Finding) (sarifKind, sarifLevel) {
 	return kindInformational, levelNone // in play, advice
 }
 
-// stopping are the checks that can say stop.
-var stopping = []*Check{triggerPath, motorCircuit, metalOnWood, openFlue, garageSeparation}
-
 // defaultLevel is the level of a check where a result names none: error where
 // it can say stop, else the standard's own, warning.
 func defaultLevel(c *Check) sarifLevel {
-	if slices.Contains(stopping, c) {
+	if c.Stops {
 		return levelError
 	}
 	return levelWarning

@@ -216,6 +216,7 @@ func TestDefaultLevels(t *testing.T) {
 		"open-flue":          planOf(t, change{`kind = "electric"`, `kind = "open-flue gas"`}),
 		"garage-separation":  readCase(t, "c38-garage-wall", change{`material = "plastic schedule 40"`, "material = \"spiral steel\"\ngauge = \"26 ga\""}),
 		"trigger-path":       drivenPlan(t, change{sawOpens, `opens = ["Lathe gate"]`}),
+		"supply-margin":      drivenPlan(t, volts("120 V")),
 		"motor-circuit":      planOf(t, fanFed(fiveHorse, `breaker = "30 A", wire = "12 AWG", terminals = "75 C"`)...),
 	}
 	for check, p := range stops {

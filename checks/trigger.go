@@ -7,6 +7,7 @@ import (
 )
 
 var triggerPath = &Check{
+	Stops: true,
 	ID:    "trigger-path",
 	Name:  say("check.trigger-path.name"),
 	Title: say("check.trigger-path.title"),

@@ -45,6 +45,11 @@ func TestHouse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	for pkg := range allowed {
+		if !seen[pkg] {
+			t.Errorf("%s is a room of the house, and is not there", pkg)
+		}
+	}
 	if len(seen) < 12 {
 		t.Errorf("only %d packages were seen: %v", len(seen), seen)
 	}

@@ -1,27 +1,20 @@
 package plan_test
 
 import (
+	"slices"
 	"testing"
 
-	"dustbook/plan"
 	"dustbook/plan/control"
 	"dustbook/plan/control/sequence"
 	"dustbook/plan/control/trace"
-	"dustbook/plan/entry"
-	"dustbook/plan/shop"
-
-	"dustbook/content"
 )
 
 // The matrix, which people wire by, says the same as the model that is run: what
 // a trigger opens, shuts and starts there happens in its story, and nothing else
 // moves.
 func TestMatrixSaysWhatTheModelDoes(t *testing.T) {
-	s, problems := shop.Read("school.toml", content.Example())
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	p := plan.Make(s, nil, entry.Date{})
+	p := schoolPlan(t)
+	s := p.Shop
 	works, _, err := p.Sequence()
 	if err != nil {
 		t.Fatal(err)
@@ -32,7 +25,7 @@ func TestMatrixSaysWhatTheModelDoes(t *testing.T) {
 		if r.Cause != control.TriggerOn {
 			continue
 		}
-		at := indexOf(s.Triggers, r.Trigger)
+		at := slices.Index(s.Triggers, r.Trigger)
 		whole := true
 		for _, w := range p.Control.Ways[at].Ways {
 			whole = whole && w.Whole()
@@ -42,9 +35,9 @@ func TestMatrixSaysWhatTheModelDoes(t *testing.T) {
 			moved, says := false, r.Cells[i].Act != control.Nothing
 			switch {
 			case c.Gate != nil:
-				moved = reaches(story, trace.GateIs, indexOf(s.Gates, c.Gate), uint8(trace.Open))
+				moved = reaches(story, trace.GateIs, slices.Index(s.Gates, c.Gate), uint8(trace.Open))
 			case c.Collector != nil:
-				moved = reaches(story, trace.FanIs, indexOf(s.Collectors, c.Collector), uint8(trace.FanOn))
+				moved = reaches(story, trace.FanIs, slices.Index(s.Collectors, c.Collector), uint8(trace.FanOn))
 			default:
 				continue
 			}
@@ -70,13 +63,4 @@ func reaches(story *trace.Trace, kind trace.Kind, thing int, state uint8) bool {
 		}
 	}
 	return false
-}
-
-func indexOf[T comparable](list []T, one T) int {
-	for i, other := range list {
-		if other == one {
-			return i
-		}
-	}
-	return -1
 }

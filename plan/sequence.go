@@ -52,8 +52,12 @@ func (a *solvedAir) Judge(open, running, carrying trace.Set) (short, slow trace.
 		return v.short, v.slow
 	}
 	gates := a.gates(open, carrying)
-	v.short = a.solve(gates, running).short
-	v.slow = a.solve(gates, carrying).slow
+	of := a.solve(gates, running)
+	v.short = of.short
+	if carrying != running {
+		of = a.solve(gates, carrying)
+	}
+	v.slow = of.slow
 	a.lock.Lock()
 	a.known[q] = v
 	a.lock.Unlock()
@@ -99,7 +103,7 @@ func (a *solvedAir) solve(gates map[*shop.Gate]bool, machines trace.Set) (v answ
 				}
 			}
 			for _, s := range r.Stretches {
-				if s.Judged && !(s.Carries && (!s.Hose || s.HoseCarries)) {
+				if s.Judged && !(s.Carries && s.HoseCarries) {
 					v.slow.Add(a.stretches[s.Stretch])
 				}
 			}

@@ -192,7 +192,7 @@ func (v *beside) shareRow(m meeting) besideRow {
 		if d == nil || !d.OnCurve || d.Port == nil {
 			return "—", false
 		}
-		return unit.Fixed(100*d.Share, 0), true
+		return unit.Percent(d.Share), true
 	}
 	var known, same bool
 	row.This, known = share(v.this, m.this)

@@ -27,7 +27,7 @@ func TestCardNamesTheSlowStretch(t *testing.T) {
 			page, says, met := pageOf(t, b, c.prefix+b.Path("card", u.Name)), "", b.useVerdict(u)
 			switch {
 			case f == nil || met.Do != f.Do:
-			case f.State == checks.Thin && strings.HasPrefix(f.Do, "Measure"):
+			case f.State == checks.Thin && f.Slow != nil:
 				says = c.thin
 			case f.State == checks.NotMet:
 				says = c.settles
@@ -53,33 +53,40 @@ func TestCardNamesTheSlowStretch(t *testing.T) {
 	}
 }
 
-// The hose of a stretch is named in the card's own language; a finding without
-// figures, and one about a stretch that is not on the way, names nothing.
-func TestSlowestNamesHoseOrNothing(t *testing.T) {
+// What to do is taken from the finding and no printed word of it: the hose of a
+// stretch is named in the card's own language, and a card whose verdict is
+// about its air, or about dust in no one stretch, stays as it is.
+func TestSlowOnCardGoesByTheFinding(t *testing.T) {
 	b := newBook(t, string(content.Example()))
 	b.words = content.WordsIn(content.Spanish)
-	var planer, jointer *duct.Use
+	var planer *duct.Use
 	for _, u := range b.Plan.Air.Uses {
-		switch u.Name {
-		case "Planer":
+		if u.Name == "Planer" {
 			planer = u
-		case "Jointer":
-			jointer = u
 		}
 	}
-	says := func(name string) *checks.Finding { return &checks.Finding{Figures: []checks.Figure{{Name: name}}} }
+	drop := planer.Machines[0].Ports[0].Path()[0]
 	for _, c := range []struct {
-		use  *duct.Use
-		f    *checks.Finding
+		name string
+		air  checks.State
+		dust checks.State
+		slow *checks.Slow
 		want string
 	}{
-		{planer, says("Planer drop"), "Planer drop"},
-		{planer, says("The hose of Planer drop"), "la manguera de Planer drop"},
-		{jointer, says("Planer drop"), ""},
-		{planer, &checks.Finding{}, ""},
+		{"stretch, thin", checks.Met, checks.Thin, &checks.Slow{Stretch: drop}, "En " + drop.Name() + " el aire puede ir"},
+		{"stretch, settles", checks.Met, checks.NotMet, &checks.Slow{Stretch: drop, Settles: true}, "En " + drop.Name() + " el aire va"},
+		{"hose, thin", checks.Met, checks.Thin, &checks.Slow{Stretch: drop, Hose: true}, "En la manguera de " + drop.Name() + " el aire puede ir"},
+		{"hose, settles", checks.Met, checks.NotMet, &checks.Slow{Stretch: drop, Hose: true, Settles: true}, "En la manguera de " + drop.Name() + " el aire va"},
+		{"no one stretch", checks.Met, checks.Thin, nil, "as before"},
+		{"its air first", checks.NotMet, checks.NotMet, &checks.Slow{Stretch: drop, Settles: true}, "as before"},
+		{"nothing to do", checks.Met, checks.Met, nil, "as before"},
 	} {
-		if got := b.slowest(c.f, c.use); got != c.want {
-			t.Errorf("%s, %+v: %q, not %q", c.use.Name, c.f.Figures, got, c.want)
+		b.Findings = []checks.Finding{
+			{Check: "air-captured", Kind: kindOf(planer), About: planer.Name, State: c.air, Do: "any words"},
+			{Check: "dust-carried", Kind: kindOf(planer), About: planer.Name, State: c.dust, Do: "other words", Slow: c.slow},
+		}
+		if got := b.slowOnCard(Verdict{Says: "as before"}, planer).Says; !strings.HasPrefix(got, c.want) {
+			t.Errorf("%s: %q, not %q", c.name, got, c.want)
 		}
 	}
 }

@@ -201,25 +201,17 @@ func (b *Book) joints(a *chain.Answer) []string {
 	for _, j := range a.Joints {
 		sockets += j.Runs
 		if j.Runs > 1 {
-			way = append(way, tagOf(j.Device))
+			way = append(way, j.Device.Tag)
 		}
 	}
 	first, last := a.Joints[0], a.Joints[len(a.Joints)-1]
 	poles := strconv.Itoa(first.Poles)
-	says := []string{b.words.Text("chain.joint-first", tagOf(first.Device), poles)}
+	says := []string{b.words.Text("chain.joint-first", first.Device.Tag, poles)}
 	if len(way) > 0 {
 		says = append(says, b.words.Text("chain.joint-way", b.list(way), poles))
 	}
-	return append(says, b.words.Text("chain.joint-last", tagOf(last.Device), poles),
+	return append(says, b.words.Text("chain.joint-last", last.Device.Tag, poles),
 		b.words.Text("chain.joint-count", strconv.Itoa(sockets), strconv.Itoa(sockets), poles), b.words.Text("chain.joint-keyed"))
-}
-
-// tagOf is the tag of a device.
-func tagOf(d *control.Device) string {
-	if d == nil {
-		return "?"
-	}
-	return d.Tag
 }
 
 // tagsOf are the tags of devices.

@@ -4,7 +4,6 @@ import (
 	"strconv"
 
 	"dustbook/checks"
-	"dustbook/plan/control/circuit"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -114,7 +113,7 @@ func (b *Book) phaseWord(f shop.Field[int]) string {
 // wireWord is a conductor by its gauge number where it has one, else by its
 // area.
 func (b *Book) wireWord(w unit.Wire) string {
-	if number := circuit.Number(w); number != "" {
+	if number, ok := w.Number(); ok {
 		return b.words.Text("circuits.gauge", number)
 	}
 	return unit.Conductor.Print(b.units, w)

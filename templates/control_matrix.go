@@ -118,7 +118,7 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 	case control.PowerReturned:
 		row.Name, row.Comes = b.words.Text("matrix.power"), b.words.Text("matrix.returns")
 		row.Says = b.words.Text("matrix.by-the-file", b.given(b.Plan.Shop.Control.AfterPowerCut))
-		if b.restartsByItself() {
+		if b.Plan.Control.RestartsByItself() {
 			row.Says = b.words.Text("matrix.by-the-file-but", b.Plan.Shop.Control.AfterPowerCut.V)
 		}
 	case control.PurgePressed:
@@ -152,12 +152,6 @@ func (b *Book) matrixRow(r *control.Row) matrixRow {
 		row.Comes, row.Says = b.words.Text("matrix.has-had-its-starts"), b.words.Text("matrix.starts-of-an-hour")
 	}
 	return row
-}
-
-// restartsByItself reports whether the file says that the control starts by
-// itself when power returns.
-func (b *Book) restartsByItself() bool {
-	return b.Plan.Shop.Control.AfterPowerCut.V == "starts by itself"
 }
 
 // actWord is an act in a word or two; empty for nothing.

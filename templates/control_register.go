@@ -50,9 +50,8 @@ func (b *Book) registerRow(d *control.Device) registerRow {
 	case d.Gate != nil:
 		b.gateCells(&row, d)
 	case d.Trigger != nil:
-		row.Kind += ", " + d.Trigger.Senses
-		if d.Trigger.Senses == "hand switch" {
-			row.Kind = "hand switch"
+		if d.Kind != control.HandSwitch {
+			row.Kind += ", " + d.Trigger.Senses
 		}
 		if m := d.Trigger.Machine; m != nil {
 			row.On = tagged{Name: m.Name, Path: b.Path("machine", m.Name)}

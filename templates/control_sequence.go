@@ -1,10 +1,12 @@
 package templates
 
 import (
-	"slices"
+	"errors"
+	"html/template"
+	"strconv"
 
 	"dustbook/plan/control/sequence"
-	"dustbook/plan/control/trace"
+	"dustbook/plan/control/timing"
 	"dustbook/plan/shop"
 )
 
@@ -12,10 +14,10 @@ import (
 // and goes off.
 type triggerStoryView struct {
 	Story   storyView
-	About   string // where its facts stand
-	Card    string // of its machine
-	Others  string // the sheet of what happens when two run
-	NotTold string // why there is no story
+	About   string        // where its facts stand
+	Card    string        // of its machine
+	Others  string        // the sheet of what happens when two run
+	NotTold template.HTML // why there is no story
 }
 
 // sequenceView is the sheet of what happens when two triggers overlap and when
@@ -24,14 +26,14 @@ type sequenceView struct {
 	Stories  []storyView
 	Triggers []tagged
 	Early    string
-	NotTold  string
+	NotTold  template.HTML
 }
 
 // told is the control half as it is run, shared by the sheets that tell it.
 type told struct {
 	works *sequence.Works
 	air   sequence.Air
-	fault string
+	fault template.HTML
 }
 
 // addStories adds a sheet for each trigger, and one for what happens when two
@@ -44,7 +46,7 @@ func (b *Book) addStories() {
 	run := &told{}
 	var err error
 	if run.works, run.air, err = b.Plan.Sequence(); err != nil {
-		run.fault = err.Error()
+		run.fault = b.notTold(err)
 	}
 	b.add(&Sheet{Part: partControl, Path: "sequence.html", Title: b.words.Text("lanes.sheet"), Kind: "table", Lede: b.words.Text("lanes.lede"),
 		Verdict: b.sequenceVerdict(), name: "control-sequence.html", view: func() any { return b.sequenceView(run) }})
@@ -52,6 +54,18 @@ func (b *Book) addStories() {
 		b.add(&Sheet{Part: partControl, Path: storyPath(t), Title: b.words.Text("lanes.of-trigger", b.tagged(t).label()), Kind: "table", Lede: b.words.Text("lanes.of-trigger-lede", b.sensing(t)),
 			Verdict: b.triggerVerdict(t), name: "control-trigger.html", view: func() any { return b.triggerStoryView(run, i) }})
 	}
+}
+
+// notTold says why there is no story, and what to do.
+func (b *Book) notTold(err error) template.HTML {
+	fault, is := errors.AsType[*sequence.Fault](err)
+	switch {
+	case !is:
+		return ""
+	case fault.Kind == sequence.StrayGate:
+		return trusted(b.words.HTML("lanes.not-told."+fault.Kind.Name(), fault.Name))
+	}
+	return trusted(b.words.HTML("lanes.not-told."+fault.Kind.Name(), strconv.Itoa(fault.Count), strconv.Itoa(fault.Most)))
 }
 
 // storyPath is the sheet of a trigger's story.
@@ -66,7 +80,7 @@ func (b *Book) sequenceVerdict() Verdict {
 	}
 	blind := 0
 	for _, g := range powered {
-		if g.Proves.V != "switch" {
+		if timing.ByTimeAlone(g) {
 			blind++
 		}
 	}
@@ -107,53 +121,27 @@ func (b *Book) sequenceView(run *told) sequenceView {
 	if run.works == nil {
 		return v
 	}
-	both, apart := b.overlaps(run)
-	for i, pair := range [2][]int{both, apart} {
-		if pair != nil {
-			first, second := b.Plan.Shop.Triggers[pair[0]], b.Plan.Shop.Triggers[pair[1]]
-			id, says := [2]string{"both", "waits"}[i], [2]string{"lanes.two-says", "lanes.two-wait-says"}[i]
-			v.Stories = append(v.Stories, b.storyView(sequence.Two(run.works, run.air, pair[0], pair[1]), b.words.Text("lanes.two", b.tagged(first).label(), b.tagged(second).label()), b.words.Text(says), id))
-		}
-	}
-	cut := max(0, slices.IndexFunc(b.Plan.Shop.Triggers, func(t *shop.Trigger) bool { return t.Senses != "hand switch" }))
+	both, apart := sequence.Pairs(run.works, run.air)
+	v.Stories = append(b.pairStory(both, "lanes.two-says", "both"), b.pairStory(apart, "lanes.two-wait-says", "waits")...)
+	cut := sequence.Unpressed(run.works)
 	t := b.Plan.Shop.Triggers[cut]
 	v.Stories = append(v.Stories, b.storyView(sequence.Cut(run.works, run.air, cut), b.words.Text("lanes.cut", b.tagged(t).label()), b.cutSays(), "cut"))
 	return v
 }
 
+// pairStory tells of two triggers that overlap; nothing where there are none.
+func (b *Book) pairStory(p *sequence.Pair, says, id string) []storyView {
+	if p == nil {
+		return nil
+	}
+	first, second := b.Plan.Shop.Triggers[p.First], b.Plan.Shop.Triggers[p.Second]
+	return []storyView{b.storyView(p.Story, b.words.Text("lanes.two", b.tagged(first).label(), b.tagged(second).label()), b.words.Text(says), id)}
+}
+
 // cutSays leads the story of a power cut in.
 func (b *Book) cutSays() string {
-	if b.restartsByItself() {
+	if b.Plan.Control.RestartsByItself() {
 		return b.words.Text("lanes.cut-says-but")
 	}
 	return b.words.Text("lanes.cut-says")
-}
-
-// overlaps are the first two triggers that are both served while they overlap,
-// and the first two of which the second has to wait; nil where there are none.
-func (b *Book) overlaps(run *told) (both, apart []int) {
-	for i, t := range b.Plan.Shop.Triggers {
-		for j := i + 1; j < len(b.Plan.Shop.Triggers) && (both == nil || apart == nil); j++ {
-			if !shareCollector(t, b.Plan.Shop.Triggers[j]) {
-				continue
-			}
-			waits := waited(sequence.Two(run.works, run.air, i, j), j)
-			switch {
-			case !waits && both == nil:
-				both = []int{i, j}
-			case waits && apart == nil:
-				apart = []int{i, j}
-			}
-		}
-	}
-	return both, apart
-}
-
-func shareCollector(a, b *shop.Trigger) bool {
-	return slices.ContainsFunc(a.Starts, func(c *shop.Collector) bool { return slices.Contains(b.Starts, c) })
-}
-
-// waited reports whether what a trigger asks for had to wait.
-func waited(t *trace.Trace, trigger int) bool {
-	return slices.ContainsFunc(t.Lane(trace.RequestIs, trigger), func(s trace.Span) bool { return trace.RequestState(s.State) == trace.Waits })
 }

@@ -59,17 +59,6 @@ func (b *Book) laneNames() drawing.LaneNames {
 	return names
 }
 
-// The ends of the keys of what happens, by what a record says.
-var (
-	happensKeys = map[trace.What]string{trace.On: "on", trace.Off: "off", trace.LockoutOn: "lockout-on", trace.LockoutOff: "lockout-off", trace.PowerCut: "power-cut", trace.PowerBack: "power-back"}
-	gateKeys    = map[trace.GateState]string{trace.Shut: "shut", trace.Opening: "opening", trace.Open: "open", trace.Shutting: "shutting", trace.Between: "between", trace.Homing: "homing", trace.Faulted: "faulted", trace.LockedShut: "locked-shut"}
-	fanKeys     = map[trace.FanState]string{trace.FanOff: "off", trace.FanOn: "on", trace.Coasting: "coasting"}
-	requestKeys = map[trace.RequestState]string{trace.Waits: "waits", trace.Served: "served", trace.RunsOn: "runs-on"}
-	signalKeys  = map[uint8]string{0: "off", 1: "on"}
-	waitKeys    = map[trace.Why]string{trace.NoWay: "no-way", trace.SeenOff: "seen-off", trace.Locked: "locked", trace.HomingGap: "homing", trace.Faulty: "faulty", trace.Padlocked: "padlocked",
-		trace.Unseen: "unseen", trace.EndTaken: "end-taken", trace.Starves: "starves", trace.Held: "held", trace.Limit: "limit"}
-)
-
 // happening is a record in words; empty for what the reader need not know.
 func (b *Book) happening(r *trace.Record, names drawing.LaneNames) string {
 	name := func(list []string) string {
@@ -84,26 +73,25 @@ func (b *Book) happening(r *trace.Record, names drawing.LaneNames) string {
 		if r.Is(trace.On) || r.Is(trace.Off) {
 			about = name(names.Triggers)
 		}
-		if of := happensKeys[r.What()]; of != "" {
-			return b.words.Text("lanes.happens."+of, about)
+		if r.What() <= trace.PowerBack {
+			return b.words.Text("lanes.happens."+r.Name(), about)
 		}
 	case trace.GateIs:
-		of := gateKeys[r.GateState()]
+		of := r.Name()
 		if r.GateState() == trace.Open && !r.Proven() {
 			of += "-unproven"
 		}
 		return b.words.Text("lanes.gate."+of, name(names.Gates))
 	case trace.FanIs:
-		return b.words.Text("lanes.fan."+fanKeys[trace.FanState(r.State)], name(names.Collectors))
+		return b.words.Text("lanes.fan."+r.Name(), name(names.Collectors))
 	case trace.SignalIs:
-		return b.words.Text("lanes.signal-is." + signalKeys[r.State])
+		return b.words.Text("lanes.signal-is." + r.Name())
 	case trace.RequestIs:
-		switch of := requestKeys[trace.RequestState(r.State)] + b.requestEnd(r); of {
-		case "":
-		case "waits":
-			return b.words.Text("lanes.request."+of, name(names.Triggers), b.words.Text("lanes.why."+waitKeys[trace.Why(r.Why)]))
-		default:
-			return b.words.Text("lanes.request."+of, name(names.Triggers))
+		switch trace.RequestState(r.State) {
+		case trace.Waits:
+			return b.words.Text("lanes.request."+r.Name(), name(names.Triggers), b.words.Text("lanes.why."+trace.Why(r.Why).String()))
+		case trace.Served, trace.RunsOn:
+			return b.words.Text("lanes.request."+r.Name()+b.requestEnd(r), name(names.Triggers))
 		}
 	}
 	return ""
@@ -112,14 +100,13 @@ func (b *Book) happening(r *trace.Record, names drawing.LaneNames) string {
 // requestEnd is what the key of a request ends in: for a trigger that starts no
 // fan, and for a machine whose hose has to be moved to it.
 func (b *Book) requestEnd(r *trace.Record) string {
-	state := trace.RequestState(r.State)
-	if state != trace.Served && state != trace.RunsOn || int(r.Thing) >= len(b.Plan.Shop.Triggers) {
+	if int(r.Thing) >= len(b.Plan.Shop.Triggers) {
 		return ""
 	}
 	switch t := b.Plan.Shop.Triggers[r.Thing]; {
 	case len(t.Starts) == 0:
 		return "-no-fan"
-	case state == trace.Served && t.Machine != nil && sharesHose(t.Machine):
+	case trace.RequestState(r.State) == trace.Served && t.Machine != nil && sharesHose(t.Machine):
 		return "-hose"
 	}
 	return ""
@@ -129,6 +116,6 @@ func (b *Book) requestEnd(r *trace.Record) string {
 // moved.
 func sharesHose(m *shop.Machine) bool {
 	return slices.ContainsFunc(m.Ports, func(p *shop.Port) bool {
-		return p.Duct != nil && len(p.Duct.Serves) > 1
+		return p.Duct != nil && p.Duct.Movable()
 	})
 }

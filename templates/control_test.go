@@ -2,8 +2,6 @@ package templates
 
 import (
 	"bytes"
-	"dustbook/plan/control/sequence"
-	"dustbook/plan/control/trace"
 	"html"
 	"os"
 	"slices"
@@ -433,56 +431,6 @@ func TestWatchingAStarter(t *testing.T) {
 	for _, s := range newBook(t, without).Sheets {
 		if s.Path == "starter.html" {
 			t.Error("nobody watches a contact, and there is a sheet about it")
-		}
-	}
-}
-
-// Every trigger has a sheet with its story, told from the model: its gates open
-// before the fan starts, and the fan stops after the run-on.
-func TestStories(t *testing.T) {
-	b := hallBook(t)
-	run := &told{}
-	var err error
-	if run.works, run.air, err = b.Plan.Sequence(); err != nil {
-		t.Fatal(err)
-	}
-	for i, trigger := range b.Plan.Shop.Triggers {
-		v := b.triggerStoryView(run, i)
-		if len(v.Story.Rows) == 0 || !strings.Contains(string(v.Story.Drawing), trigger.Name) {
-			t.Errorf("%s has no story", trigger.Name)
-		}
-		for _, r := range v.Story.Rows {
-			if len(r.What) == 0 || strings.Contains(strings.Join(r.What, ""), "{") {
-				t.Errorf("%s, %s s: %q", trigger.Name, r.At, r.What)
-			}
-		}
-	}
-	v := b.sequenceView(run)
-	if len(v.Stories) < 2 || len(v.Triggers) != len(b.Plan.Shop.Triggers) {
-		t.Errorf("%d stories, %d triggers", len(v.Stories), len(v.Triggers))
-	}
-	both, apart := b.overlaps(run)
-	for i, pair := range [2][]int{both, apart} {
-		if pair != nil && waited(sequence.Two(run.works, run.air, pair[0], pair[1]), pair[1]) != (i == 1) {
-			t.Errorf("the pair %v is told as the other kind", pair)
-		}
-	}
-}
-
-// The words of every state that a record can have are there.
-func TestEveryHappeningHasWords(t *testing.T) {
-	b := hallBook(t)
-	names := b.laneNames()
-	for kind, states := range map[trace.Kind][]uint8{trace.GateIs: {0, 1, 2, 3, 4, 5, 6, 7}, trace.FanIs: {0, 1, 2}, trace.SignalIs: {0, 1}, trace.Happens: {0, 1, 2, 3, 4, 5}} {
-		for _, s := range states {
-			if text := b.happening(&trace.Record{Kind: kind, State: s}, names); text == "" || strings.Contains(text, "{") {
-				t.Errorf("kind %d, state %d: %q", kind, s, text)
-			}
-		}
-	}
-	for why := trace.NoWay; why <= trace.Limit; why++ {
-		if text := b.happening(&trace.Record{Kind: trace.RequestIs, State: uint8(trace.Waits), Why: uint8(why)}, names); !strings.Contains(text, ": ") || strings.HasSuffix(text, ": ") {
-			t.Errorf("why %s: %q", why, text)
 		}
 	}
 }

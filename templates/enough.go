@@ -36,9 +36,13 @@ func (b *Book) addEnough() {
 		Verdict: b.enoughVerdict(list), name: "enough.html", view: func() any { return b.enoughView(list) }})
 }
 
-// percent is a share with its sign, in whole percent.
-func (b *Book) percent(part float64) string {
+// signedPercent is a share with its sign, in whole percent; one that is not
+// nought is never printed as nought.
+func signedPercent(part float64) string {
 	text := unit.Fixed(100*part, 0)
+	if text == "0" && unit.Six(part) != 0 {
+		text = unit.Fixed(100*part, 1)
+	}
 	if part > 0 {
 		text = "+" + text
 	}
@@ -83,10 +87,10 @@ func (b *Book) enoughMargin(d *duct.Demand) string {
 	for _, p := range d.Result.Ports {
 		if p.Port == d.Port {
 			got, need := unit.Air.Pair(b.units, p.Flow, p.Port.Flow)
-			return b.words.Text("enough.margin-of", p.Port.Full(), got, need, unit.Air.Unit(b.units), b.percent(d.Margin))
+			return b.words.Text("enough.margin-of", p.Port.Full(), got, need, unit.Air.Unit(b.units), signedPercent(d.Margin))
 		}
 	}
-	return b.percent(d.Margin)
+	return signedPercent(d.Margin)
 }
 
 // filterCell is a state of the filter under a head that says filter.

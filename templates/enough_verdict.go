@@ -110,7 +110,7 @@ func (b *Book) enoughVerdict(list []duct.Enough) Verdict {
 	case worst == nil:
 		return Verdict{Words: []Word{{"blank", say("word.unknown")}}, Says: say("says-unknown"), Do: say("do-unknown")}
 	}
-	about := []string{b.percent(worst.Margin), worst.Use.Name, b.filterOf(worst.Result)}
+	about := []string{signedPercent(worst.Margin), worst.Use.Name, b.filterOf(worst.Result)}
 	if f.doubt.Any() {
 		return Verdict{Words: []Word{{"thin", say("word.thin")}}, Says: say("says-yes", about...) + " " + b.doubtSays(f.doubt), Do: b.doubtDo(f.doubt)}
 	}

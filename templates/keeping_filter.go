@@ -3,6 +3,7 @@ package templates
 import (
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
+	"dustbook/plan/takeoff"
 	"dustbook/plan/unit"
 )
 
@@ -52,8 +53,8 @@ func (b *Book) filterUses(c *shop.Collector) *filterUses {
 // filterResult is the result of a use with the filter in a state; nil where the
 // use does not need the collector.
 func filterResult(u *duct.Use, c *shop.Collector, state string) *duct.Result {
-	for _, r := range u.Results {
-		if r.Collector == c && r.Filter == state {
+	for _, r := range u.On(c) {
+		if r.Filter == state {
 			return r
 		}
 	}
@@ -73,7 +74,7 @@ func (b *Book) filterLoad(r *duct.Result) filterLoad {
 	}
 	v := filterLoad{unit.Air.Figure(b.units, r.Flow), unit.Press.Figure(b.units, r.FilterGauge()), "—"}
 	if area := r.Collector.Filter.Area; area.Known() {
-		v.Speed = unit.Feed.Figure(b.units, unit.SixOf(unit.Velocity(float64(r.Flow)/float64(area.V))))
+		v.Speed = unit.Feed.Figure(b.units, takeoff.FaceSpeed(r.Flow, area.V))
 	}
 	return v
 }

@@ -53,7 +53,7 @@ func (b *Book) addSources() {
 	var v sourcesView
 	used := map[string]bool{}
 	v.Tables = append(b.shopTables(used), b.reckoningTables(used)...)
-	driven := sourcesView{Tables: b.dataTables(used, slices.Concat(control.Tables(), sequence.Tables(), timing.Tables(), chain.Tables(), circuit.Tables()))}
+	driven := sourcesView{Tables: b.dataTables(used, slices.Concat([]source.Table{shop.MotorTable()}, control.Tables(), sequence.Tables(), timing.Tables(), chain.Tables(), circuit.Tables()))}
 	for _, a := range b.Plan.Shop.Assumed {
 		b.note(used, a.Basis)
 	}

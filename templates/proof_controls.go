@@ -50,7 +50,7 @@ func (b *Book) controlsView() controlsView {
 	s := b.Plan.Shop
 	v := controlsView{PowerCut: b.notGiven(), Lockout: b.notGiven(), NoControl: len(s.Triggers) == 0}
 	if s.Control.AfterPowerCut.Known() {
-		v.PowerCut, v.ByItself = s.Control.AfterPowerCut.V, b.restartsByItself()
+		v.PowerCut, v.ByItself = s.Control.AfterPowerCut.V, b.Plan.Control.RestartsByItself()
 	}
 	if s.Control.Lockout.Known() {
 		v.Lockout = s.Control.Lockout.V

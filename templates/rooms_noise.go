@@ -33,7 +33,7 @@ func (b *Book) noiseView() noiseView {
 	for _, r := range room.Rates() {
 		v.Rates = append(v.Rates, rateView{
 			r.Name, b.words.Text("rooms.rate", r.Called, unit.Loud.Print(b.units, r.Limit), unit.Short(r.Hours)),
-			b.words.Text("rooms.rate-dose", inPercent(r.LimitDose)), r.LimitBasis.BriefIn(b.words.Mark),
+			b.words.Text("rooms.rate-dose", inPercent(r.LimitDose())), r.LimitBasis.BriefIn(b.words.Mark),
 		})
 	}
 	for _, d := range b.Plan.Rooms.Doses {
@@ -76,7 +76,7 @@ func (b *Book) noiseRow(name string, d *room.Dose) noiseRow {
 
 // doseCell marks a dose by the figure itself, not by the digits printed.
 func (b *Book) doseCell(by room.RateDose) doseCell {
-	c := doseCell{Share: closePercent(by.Share, by.Rate.LimitDose, 1)}
+	c := doseCell{Share: closePercent(by.Share, by.Rate.LimitDose(), 1)}
 	if by.Average.Known() {
 		c.Average = unit.Loud.Print(b.units, by.Average.V)
 	}

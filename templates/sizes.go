@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"dustbook/plan/duct"
-	"dustbook/plan/export"
 	"dustbook/plan/shop"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
@@ -178,15 +177,12 @@ func (b *Book) sizesCollector(c *duct.Choice) sizesCollector {
 	v.Opened = b.openedSays(c)
 	v.Area, v.Cost = unit.Floor.Print(b.units, c.Area), unit.Floor.Print(b.units, c.Cost)
 	v.Energy = b.words.Text("sizes.energy-value", unit.Fixed(c.Energy/1000, 2))
-	gates := 0
-	for _, opened := range c.Relief {
-		gates += len(opened.Gates)
-	}
+	gates := c.Opens()
 	v.Gates = b.words.Text("sizes.no-gates")
 	if v.Gated = gates > 0; v.Gated {
 		v.Gates = b.words.Count("sizes.gates", gates)
 	}
-	steps, _ := export.Steps(context.Background(), b.Plan, c)
+	steps, _ := b.Plan.Air.Steps(context.Background(), b.Plan.Shop, c)
 	for _, at := range steps {
 		v.Rows = append(v.Rows, sizesRow{at.Duct.Name, b.Path("duct", at.Duct.Name), unit.Size.Print(b.units, at.Size), unit.Floor.Figure(b.units, at.Area), b.sizesStep(at, at.Down), b.sizesStep(at, at.Up)})
 	}
@@ -207,7 +203,7 @@ func (b *Book) sure(c *duct.Choice) string {
 	return b.words.Count("sizes.bound", c.Tried)
 }
 
-func (b *Book) sizesStep(at export.Stepped, step *export.Step) sizesStep {
+func (b *Book) sizesStep(at duct.Stepped, step *duct.Step) sizesStep {
 	if step == nil {
 		return sizesStep{Says: b.words.Text("sizes.step.none")}
 	}
@@ -231,12 +227,9 @@ func (b *Book) toWrite(c *duct.Choice) (lines []sizesLine) {
 		lines = append(lines, sizesLine{"[[duct]]", at.Duct.Name, b.words.Text("sizes.line.size", unit.Size.Print(b.units, at.Size))})
 	}
 	for _, opened := range c.Relief {
-		own, table := opened.Use.Machines[0].AlsoOpen, "[[machine]]"
-		if opened.Use.Kind == duct.Together {
-			own, table = opened.Use.Stated.AlsoOpen, "[[use]]"
-		}
-		gates := namesIn(slices.Concat(own, opened.Gates), func(g *shop.Gate) string { return `"` + g.Name + `"` })
-		lines = append(lines, sizesLine{table, opened.Use.Name, b.words.Text("sizes.line.opens", joined(gates))})
+		table, gates := opened.Write()
+		quoted := namesIn(gates, func(g *shop.Gate) string { return `"` + g.Name + `"` })
+		lines = append(lines, sizesLine{"[[" + table + "]]", opened.Use.Name, b.words.Text("sizes.line.opens", joined(quoted))})
 	}
 	return lines
 }

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"dustbook/plan/duct"
-	"dustbook/plan/export"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -73,7 +72,7 @@ func TestSizesSheet(t *testing.T) {
 		t.Fatalf("%v %+v", err, list)
 	}
 	c := list[0]
-	steps, err := export.Steps(context.Background(), b.Plan, c)
+	steps, err := b.Plan.Air.Steps(context.Background(), b.Plan.Shop, c)
 	if err != nil || steps[0].Up == nil || !steps[0].Up.Met {
 		t.Fatal(err, steps)
 	}

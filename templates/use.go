@@ -146,15 +146,25 @@ func (b *Book) useVerdict(u *duct.Use) Verdict {
 			v.Says += " "
 		}
 		v.Says += f.Says
-		if f.State != checks.Met && v.Do == "" {
-			v.Do, v.Sizes = f.Do, waitsForSizes(f)
-		}
 	}
-	if v.Do == "" && air != nil {
+	if f := deciding(air, dust); f != nil {
+		v.Do, v.Sizes = f.Do, waitsForSizes(f)
+	} else if air != nil {
 		v.Do = air.Do
 	}
 	v.Language = content.English
 	return v
+}
+
+// deciding is the finding that says what to do about a use: the first that is
+// not met; nil where there is none.
+func deciding(list ...*checks.Finding) *checks.Finding {
+	for _, f := range list {
+		if f != nil && f.State != checks.Met && f.Do != "" {
+			return f
+		}
+	}
+	return nil
 }
 
 // usePart fills what a use shows for one collector: its results side by side.

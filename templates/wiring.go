@@ -96,20 +96,11 @@ func (b *Book) wiringVerdict(c *shop.Chain) Verdict {
 
 func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 	v := wiringView{Drawing: trusted(drawing.Chain(b.Plan, c, "chain")), RunUnit: unit.Run.Unit(b.units), Findings: b.onChain(c)}
-	from := tagged{Tag: b.Plan.Control.SupplyTag(), Name: b.words.Text("wiring.control-supply")}
-	for _, d := range b.Plan.Control.Devices {
-		if d.Kind == control.Supply {
-			from.Path = devicePath(d)
-		}
-	}
-	total, wires := unit.Length(0), b.Plan.Chains.Of(c).Wires
-	for i, s := range c.Stops {
-		to := tagged{Name: s.Device()}
-		if d := b.Plan.Control.OnStop(s); d != nil {
-			to = tagged{d.Tag, d.Name, devicePath(d)}
-		}
-		v.Runs = append(v.Runs, runRow{i + 1, from, to, unit.Run.Figure(b.units, s.Cable), unit.Run.Figure(b.units, wires[i].Cut()), "2 × " + c.CableText, runLabel(place, i+1), labelsOf(wires[i])})
-		total, from = total+s.Cable, to
+	total := unit.Length(0)
+	for _, w := range b.Plan.Chains.Of(c).Wires {
+		conductor := b.words.Text("wiring.conductors", strconv.Itoa(w.Conductors), w.Size)
+		v.Runs = append(v.Runs, runRow{w.Number, b.endOf(w.From), b.endOf(w.To), unit.Run.Figure(b.units, w.Length), unit.Run.Figure(b.units, w.Cut()), conductor, runLabel(place, w.Number), labelsOf(w)})
+		total += w.Length
 	}
 	v.Total = unit.Run.Print(b.units, unit.Length(unit.Six(float64(total))))
 	v.Facts = b.chainFacts(c)
@@ -118,6 +109,15 @@ func (b *Book) wiringView(c *shop.Chain, place int) wiringView {
 		v.Circuits = circuitsPath
 	}
 	return v
+}
+
+// endOf is the device at an end of a run.
+func (b *Book) endOf(d *control.Device) tagged {
+	end := tagged{d.Tag, d.Name, devicePath(d)}
+	if d.Kind == control.Supply {
+		end.Name = b.words.Text("wiring.control-supply")
+	}
+	return end
 }
 
 func (b *Book) chainFacts(c *shop.Chain) [][2]string {

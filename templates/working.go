@@ -87,13 +87,10 @@ func (b *Book) workingVerdict(u *duct.Use) Verdict {
 // lastOn is the last result of a use on a collector: with the filter due for
 // change where there is one.
 func lastOn(u *duct.Use, c *shop.Collector) *duct.Result {
-	var last *duct.Result
-	for _, r := range u.Results {
-		if r.Collector == c {
-			last = r
-		}
+	if on := u.On(c); len(on) > 0 {
+		return on[len(on)-1]
 	}
-	return last
+	return nil
 }
 
 // firstOn is the first result of a use on a collector, where that is another

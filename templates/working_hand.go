@@ -38,7 +38,7 @@ func (b *Book) handView(c *duct.HandCheck) *handView {
 	if c == nil || len(c.Sheet.Rows) == 0 {
 		return nil
 	}
-	v := &handView{About: b.words.Text("working.hand-about", percent(c.Limit)), Laws: b.handLaws()}
+	v := &handView{About: b.words.Text("working.hand-about", unit.Percent(c.Limit)), Laws: b.handLaws()}
 	for i, row := range c.Sheet.Rows {
 		v.Rows = append(v.Rows, b.handRow(row, c.Lines[i]))
 	}
@@ -69,9 +69,6 @@ func (b *Book) handLaws() []workingLaw {
 		{b.words.Text("working.hand-fan"), b.words.Text("working.hand-law-fan"), notes},
 	}
 }
-
-// percent prints a share in whole per cent.
-func percent(share float64) string { return unit.Fixed(100*share, 0) }
 
 // offBy prints a difference in per cent, with its sign.
 func offBy(share float64) string {

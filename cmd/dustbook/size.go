@@ -212,7 +212,7 @@ func (p *program) sizePorts(made *plan.Plan, group []*duct.Result) {
 			switch {
 			case r.OnCurve && !at.Captured:
 				short = "short"
-			case short == "" && r.OnCurve && at.Port.Flow > 0 && made.Air.Spread(r).Port(at.Port).Judge(float64(at.Port.Flow)) != duct.Surely:
+			case short == "" && r.OnCurve && at.Port.Flow > 0 && r.PortDoubts(&at, made.Air.Spread(r)).Any():
 				short = "thin"
 			}
 		}

@@ -33,7 +33,7 @@ func (p *program) sizeChoose(made *plan.Plan) error {
 	}
 	p.print("stock sizes for the ducts with size = \"choose\"; sheet is pi times inside diameter times length")
 	for _, c := range list {
-		steps, err := export.Steps(ctx, made, c)
+		steps, err := made.Air.Steps(ctx, made.Shop, c)
 		if err != nil {
 			return stopped(err)
 		}
@@ -44,7 +44,7 @@ func (p *program) sizeChoose(made *plan.Plan) error {
 
 // choice prints the choice for one collector: its verdict, the sizes, what
 // they take, and what to write.
-func (p *program) choice(made *plan.Plan, c *duct.Choice, steps []export.Stepped) {
+func (p *program) choice(made *plan.Plan, c *duct.Choice, steps []duct.Stepped) {
 	p.print("")
 	p.print("%s", c.Collector.Name)
 	p.choiceVerdict(made, c)
@@ -147,9 +147,9 @@ func blockSaid(units unit.System, c *duct.Choice) string {
 }
 
 // besides says what the sizes next to a chosen one would do.
-func besides(made *plan.Plan, at export.Stepped) (list []string) {
+func besides(made *plan.Plan, at duct.Stepped) (list []string) {
 	units := made.Shop.Units
-	for _, step := range []*export.Step{at.Down, at.Up} {
+	for _, step := range []*duct.Step{at.Down, at.Up} {
 		if step == nil {
 			continue
 		}
@@ -180,10 +180,7 @@ func sheetSaid(units unit.System, more unit.Area) string {
 
 // choiceTakes prints the sheet, the relief gates and the energy.
 func (p *program) choiceTakes(made *plan.Plan, c *duct.Choice) {
-	units, gates := made.Shop.Units, 0
-	for _, opened := range c.Relief {
-		gates += len(opened.Gates)
-	}
+	units, gates := made.Shop.Units, c.Opens()
 	if gates == 0 {
 		p.print("  sheet: %s; no gate must stand open as well", unit.Floor.Print(units, c.Area))
 	} else {
@@ -206,27 +203,13 @@ func (p *program) choiceWrite(made *plan.Plan, c *duct.Choice) {
 		p.print("    [[duct]] %q: size = %q", at.Duct.Name, unit.Size.Print(made.Shop.Units, at.Size))
 	}
 	for _, opened := range c.Relief {
-		table := "[[machine]]"
-		if opened.Use.Kind == duct.Together {
-			table = "[[use]]"
-		}
-		p.print("    %s %q: also_open = [%s]", table, opened.Use.Name, quotedNames(alsoOpen(opened)))
+		table, gates := opened.Write()
+		p.print("    [[%s]] %q: also_open = [%s]", table, opened.Use.Name, quotedNames(gates))
 	}
 	if len(c.Relief) > 0 {
 		p.print("  what a machine opens as well stands open in its uses too")
 	}
 	p.print("  then reckon again: dustbook size, dustbook inspect")
-}
-
-// alsoOpen are the gates that stand in also_open when the relief does as well.
-func alsoOpen(opened duct.Opened) []*shop.Gate {
-	var own []*shop.Gate
-	if opened.Use.Kind == duct.Together {
-		own = opened.Use.Stated.AlsoOpen
-	} else if len(opened.Use.Machines) > 0 {
-		own = opened.Use.Machines[0].AlsoOpen
-	}
-	return append(append([]*shop.Gate(nil), own...), opened.Gates...)
 }
 
 func quotedNames(gates []*shop.Gate) string {

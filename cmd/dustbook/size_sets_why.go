@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dustbook/content"
 	"dustbook/plan/duct"
 	"dustbook/plan/shop"
 )
@@ -38,7 +39,7 @@ func machineList(list []*shop.Machine) string {
 // state; of one that works, why it is thin.
 func whyNot(s *duct.Set) (list []string) {
 	for _, d := range s.Thin {
-		list = append(list, thinFor[d])
+		list = append(list, doubtSaid(d))
 	}
 	switch {
 	case s.Works:
@@ -67,18 +68,16 @@ func whyNot(s *duct.Set) (list []string) {
 	return list
 }
 
-// thinFor says why a verdict is thin.
-var thinFor = map[duct.Doubt]string{
-	duct.ByFilter: "the filter's pressure is not given, so the fan was reckoned without it", duct.ByClaims: "the fan is known by its maker's two claims only",
-	duct.ByNeed: "a need is from memory or common practice", duct.BySpeed: "a speed that the dust needs is from memory or common practice",
-	duct.ByBand: "a need lies within how far the figures may be off", duct.NoBand: "too many sets to reckon how far figures may lie apart",
+// doubtSaid says why a verdict is thin, in the words of the sheets.
+func doubtSaid(d duct.Doubt) string {
+	return content.WordsIn(content.English).Text("enough.doubt." + string(d))
 }
 
 // doubtsSaid says what keeps a verdict at thin; empty where nothing does.
 func doubtsSaid(doubts duct.Doubts) string {
 	var says []string
 	for _, d := range doubts {
-		says = append(says, thinFor[d])
+		says = append(says, doubtSaid(d))
 	}
 	return strings.Join(says, "; ")
 }

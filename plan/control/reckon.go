@@ -1,6 +1,10 @@
 package control
 
-import "dustbook/plan/shop"
+import (
+	"slices"
+
+	"dustbook/plan/shop"
+)
 
 // Reckoning is everything this package finds out about a shop.
 type Reckoning struct {
@@ -88,6 +92,22 @@ func (k *Reckoning) Powered() []*shop.Gate {
 		}
 	}
 	return list
+}
+
+// OpensWith are the powered gates that open with a trigger, those that its
+// machine wants opened as well among them, in the order in which they move.
+func (k *Reckoning) OpensWith(t *shop.Trigger) []*shop.Gate {
+	opens := slices.Clone(t.Opens)
+	if t.Machine != nil {
+		opens = append(opens, t.Machine.AlsoOpen...)
+	}
+	return k.Order(opens)
+}
+
+// RestartsByItself reports whether the file says that the control starts by
+// itself when power returns.
+func (k *Reckoning) RestartsByItself() bool {
+	return k.shop.Control.AfterPowerCut.V == "starts by itself"
 }
 
 // Started reports whether a trigger starts a collector.

@@ -87,12 +87,13 @@ func (k *Reckoning) Wired(d *Device) bool {
 // nil where there is none.
 func (k *Reckoning) DeviceOf(thing any) *Device { return k.byThing[thing] }
 
+// SupplyDevice is the supply's row of the register; nil where the file has none.
+func (k *Reckoning) SupplyDevice() *Device { return k.byThing[Supply] }
+
 // SupplyTag is the tag of the supply; empty where the file has none.
 func (k *Reckoning) SupplyTag() string {
-	for _, d := range k.Devices {
-		if d.Kind == Supply {
-			return d.Tag
-		}
+	if d := k.SupplyDevice(); d != nil {
+		return d.Tag
 	}
 	return ""
 }

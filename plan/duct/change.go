@@ -45,7 +45,7 @@ type Change struct {
 // stays as it is where a pipe is replaced, and a wye in place of a steeper one
 // has the elbow that the route then asks for.
 func (k *Reckoning) First(r *Result) *First {
-	t := k.treeOf(r.Collector)
+	t := k.TreeOf(r.Collector)
 	f := &First{Result: r}
 	if t == nil || !r.OnCurve {
 		return nil

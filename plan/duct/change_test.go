@@ -365,7 +365,7 @@ func TestEveryChangeTogether(t *testing.T) {
 			t.Errorf("%s: together %g m³/s, the best alone %g", filter, f.All, best)
 		}
 		f.Changes = nil
-		if got := f.together(k.treeOf(f.Result.Collector)); got != f.Flow {
+		if got := f.together(k.TreeOf(f.Result.Collector)); got != f.Flow {
 			t.Errorf("%s: with no change %g, want %g", filter, got, f.Flow)
 		}
 	}

@@ -3,6 +3,7 @@ package duct
 import (
 	"context"
 	"embed"
+	"slices"
 
 	"dustbook/plan/shop"
 	"dustbook/plan/source"
@@ -58,6 +59,26 @@ type Sized struct {
 type Opened struct {
 	Use   *Use
 	Gates []*shop.Gate
+}
+
+// Write is the table of the shop file that takes the gates, "machine" or "use",
+// and all that stand in its also_open then: its own and these.
+func (o Opened) Write() (table string, gates []*shop.Gate) {
+	switch {
+	case o.Use.Kind == Together:
+		return "use", slices.Concat(o.Use.Stated.AlsoOpen, o.Gates)
+	case len(o.Use.Machines) > 0:
+		return "machine", slices.Concat(o.Use.Machines[0].AlsoOpen, o.Gates)
+	}
+	return "machine", o.Gates
+}
+
+// Opens is how many gates a choice opens as well, over all its uses.
+func (c *Choice) Opens() (count int) {
+	for _, o := range c.Relief {
+		count += len(o.Gates)
+	}
+	return count
 }
 
 // Miss is the demand that a choice misses by most: a port that lacks air, or

@@ -1,8 +1,6 @@
 package duct
 
 import (
-	"slices"
-
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -31,21 +29,11 @@ func (k *Reckoning) Margins(s *shop.Shop, c *Choice) (m Margins) {
 	if len(c.Sizes) == 0 {
 		return m
 	}
-	as := alteration{bore: map[*shop.Stretch]unit.Length{}, hose: map[*shop.Duct]*shop.Hose{}}
-	for _, at := range c.Sizes {
-		as.size(at.Duct, at.Bore)
-	}
-	t := growAs(s, c.Collector, k.State, as)
-	for _, u := range k.Uses {
-		if len(u.Machines) == 0 || !slices.Contains(u.Collectors(s), c.Collector) || slices.Contains(c.Beyond, u) {
-			continue
+	k.eachAs(s, c, c.Sizes, func(u *Use, t *Tree, r *Result) {
+		if r.OnCurve {
+			m.add(u, r, t.Spread(r))
 		}
-		for _, r := range t.solveAll(u.with(c.opened(u))) {
-			if r.OnCurve {
-				m.add(u, r, t.Spread(r))
-			}
-		}
-	}
+	})
 	return m
 }
 

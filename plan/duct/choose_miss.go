@@ -11,6 +11,17 @@ import (
 // uses that the choice is about, with the gates open that it opens as well. It
 // is nil where they meet all of those uses.
 func (k *Reckoning) Missed(s *shop.Shop, c *Choice, sizes []Sized) (most *Miss) {
+	k.eachAs(s, c, sizes, func(u *Use, _ *Tree, r *Result) {
+		if miss := missOf(u, r); miss != nil && (most == nil || miss.Share < most.Share) {
+			most = miss
+		}
+	})
+	return most
+}
+
+// eachAs solves every use that a choice is about, with some sizes and with the
+// gates open that the choice opens as well.
+func (k *Reckoning) eachAs(s *shop.Shop, c *Choice, sizes []Sized, do func(*Use, *Tree, *Result)) {
 	as := alteration{bore: map[*shop.Stretch]unit.Length{}, hose: map[*shop.Duct]*shop.Hose{}}
 	for _, at := range sizes {
 		as.size(at.Duct, at.Bore)
@@ -21,12 +32,9 @@ func (k *Reckoning) Missed(s *shop.Shop, c *Choice, sizes []Sized) (most *Miss) 
 			continue
 		}
 		for _, r := range t.solveAll(u.with(c.opened(u))) {
-			if miss := missOf(u, r); miss != nil && (most == nil || miss.Share < most.Share) {
-				most = miss
-			}
+			do(u, t, r)
 		}
 	}
-	return most
 }
 
 // opened are the gates that a use opens as relief.

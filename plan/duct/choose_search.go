@@ -2,7 +2,6 @@ package duct
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"dustbook/plan/shop"
@@ -93,7 +92,7 @@ func (c *chooser) add(d *shop.Duct) {
 	var sizes []sizeOf
 	for _, nominal := range StockSizes(c.shop.Units) {
 		bore, _ := shop.Bore(d.Material, nominal)
-		sizes = append(sizes, sizeOf{nominal, bore, math.Pi * float64(bore) * float64(d.Length)})
+		sizes = append(sizes, sizeOf{nominal, bore, sheetOf(d, bore)})
 	}
 	c.sizes = append(c.sizes, sizes)
 }

@@ -73,12 +73,22 @@ func (r *Result) fanDoubts() Doubts {
 func (r *Result) AirDoubts(s *Spread) Doubts {
 	d := r.fanDoubts()
 	for i := range r.Ports {
-		if p := &r.Ports[i]; p.Port.Flow > 0 {
-			d = d.with(ByNeed, p.Weak).with(ByBand, s.Port(p.Port).Judge(float64(p.Port.Flow)) != Surely)
-		}
+		d = d.And(r.Ports[i].doubts(s))
 	}
 	return d
 }
+
+// doubts are what keeps a port's own figure at thin.
+func (p *PortResult) doubts(s *Spread) (d Doubts) {
+	if p.Port.Flow > 0 {
+		d = d.with(ByNeed, p.Weak).with(ByBand, s.Port(p.Port).Judge(float64(p.Port.Flow)) != Surely)
+	}
+	return d
+}
+
+// PortDoubts are what keeps the air of one port at thin, the fan's doubts with
+// its own; s is the result's spread.
+func (r *Result) PortDoubts(p *PortResult, s *Spread) Doubts { return r.fanDoubts().And(p.doubts(s)) }
 
 // DustDoubts are what keeps the carrying of a result's dust at thin.
 func (r *Result) DustDoubts(s *Spread) Doubts {

@@ -188,7 +188,7 @@ func TestGatesCountRelief(t *testing.T) {
 				want int
 			}{{g.Fewest, g.FewestAlso, g.Least}, {g.Widest, g.WidestAlso, g.Most}} {
 				for _, filter := range States(g.Collector) {
-					r := k.tree(g.Collector).Solve(asUse(end.set, end.also...), filter)
+					r := k.TreeOf(g.Collector).Solve(asUse(end.set, end.also...), filter)
 					if open := len(r.OpenGates(s)); open != end.want || !r.Captured || !r.Carried {
 						t.Errorf("%s: %d gates open, said %d; captured %v, carried %v", names(end.set), open, end.want, r.Captured, r.Carried)
 					}

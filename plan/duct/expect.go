@@ -111,7 +111,7 @@ func (k *Reckoning) HoodAtNeed(p *shop.Port) unit.Pressure {
 // pressure there below the room, suction positive. It is not known off the
 // curve, and in a piece of duct between gates that shut tight.
 func (k *Reckoning) Suction(r *Result, d *shop.Duct, place unit.Length) (p unit.Pressure, known bool) {
-	t := k.treeOf(r.Collector)
+	t := k.TreeOf(r.Collector)
 	if t == nil || !r.OnCurve || d.Collector != r.Collector {
 		return 0, false
 	}
@@ -161,7 +161,8 @@ func (w *worker) sum() (all unit.Pressure) {
 	return all
 }
 
-func (k *Reckoning) treeOf(c *shop.Collector) *Tree {
+// TreeOf is the tree of a collector's ducts; nil where it is of another shop.
+func (k *Reckoning) TreeOf(c *shop.Collector) *Tree {
 	for _, t := range k.Trees {
 		if t.Collector == c {
 			return t

@@ -6,8 +6,6 @@ import (
 	"runtime"
 	"slices"
 	"sync"
-
-	"dustbook/plan/shop"
 )
 
 // mostBands is how many sets have the bands of their figures reckoned.
@@ -86,7 +84,7 @@ func bandTurn(s *Set) int {
 func (k *Reckoning) straddles(s *Set) bool {
 	use := &Use{Name: "set", Kind: Together, Machines: s.Machines, Open: openFor(s.Machines, nil)}
 	for _, v := range s.On {
-		t := k.tree(v.Collector)
+		t := k.TreeOf(v.Collector)
 		r := t.Solve(use, v.Filter)
 		spread := t.Spread(r)
 		if r.AirDoubts(spread).And(r.DustDoubts(spread)).Has(ByBand) {
@@ -94,14 +92,4 @@ func (k *Reckoning) straddles(s *Set) bool {
 		}
 	}
 	return false
-}
-
-// tree is that of a collector.
-func (k *Reckoning) tree(c *shop.Collector) *Tree {
-	for _, t := range k.Trees {
-		if t.Collector == c {
-			return t
-		}
-	}
-	return nil
 }

@@ -30,7 +30,7 @@ type Smaller struct {
 // Settles finds where dust settles in the results of a use on one collector;
 // nil where it is carried or a port lacks air.
 func (k *Reckoning) Settles(ctx context.Context, u *Use, c *shop.Collector) *Settling {
-	t := k.treeOf(c)
+	t := k.TreeOf(c)
 	var s *Settling
 	for _, r := range u.On(c) {
 		at, share := r.Slowest()
@@ -65,10 +65,8 @@ func (t *Tree) smaller(u *Use, at *StretchResult) *Smaller {
 		return nil
 	}
 	bore, _ := shop.Bore(d.Material, size)
-	as := alteration{bore: map[*shop.Stretch]unit.Length{}}
-	for _, s := range d.Stretches {
-		as.bore[s] = bore
-	}
+	as := alteration{bore: map[*shop.Stretch]unit.Length{}, hose: map[*shop.Duct]*shop.Hose{}}
+	as.size(d, bore)
 	v := &Smaller{Duct: d, Size: size, Captured: true, Carried: true, Share: -1}
 	for _, r := range growAs(t.shop, t.Collector, t.State, as).solveAll(u) {
 		v.Captured, v.Carried = v.Captured && r.Captured, v.Carried && r.Carried

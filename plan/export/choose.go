@@ -85,7 +85,7 @@ func MakeChoose(ctx context.Context, p *plan.Plan) (Choose, error) {
 		return doc, err
 	}
 	for _, c := range list {
-		steps, err := Steps(ctx, p, c)
+		steps, err := p.Air.Steps(ctx, p.Shop, c)
 		if err != nil {
 			return doc, err
 		}
@@ -94,7 +94,7 @@ func MakeChoose(ctx context.Context, p *plan.Plan) (Choose, error) {
 	return doc, nil
 }
 
-func chooseCollector(c *duct.Choice, steps []Stepped) ChooseCollector {
+func chooseCollector(c *duct.Choice, steps []duct.Stepped) ChooseCollector {
 	known := func(x float64) *Number { return number(x, len(c.Sizes) > 0) }
 	v := ChooseCollector{
 		Collector: c.Collector.Name, Met: c.Met, Proven: c.Proven, Tried: c.Tried,
@@ -120,7 +120,7 @@ func chooseCollector(c *duct.Choice, steps []Stepped) ChooseCollector {
 // joules of a watt hour.
 const joules = 3600
 
-func chooseStep(at *Step) *ChooseStep {
+func chooseStep(at *duct.Step) *ChooseStep {
 	if at == nil {
 		return nil
 	}

@@ -25,8 +25,8 @@ type Sets struct {
 // gates opened as well mend it; dust, where air suffices and dust settles; air,
 // where a port lacks air; apart, where two machines share an end; curve, off
 // the fan's curve; unserved, where no duct serves a port of it. Of a set that
-// works, thin lists what it rests on that is not sure: claims, the fan is known
-// by two claims; filter, its pressure is not given; need, a port's need is from
+// works, thin lists what it rests on that is not sure: filter, its pressure is
+// not given; claims, the fan is known by two claims; need, a port's need is from
 // memory or practice; speed, the speed that carries its dust is; band, a need
 // lies inside the band of what is got; band-not-in, the bands were not reckoned.
 type Set struct {

@@ -116,7 +116,7 @@ func TestSteps(t *testing.T) {
 	for _, text := range []string{stepText, strings.Replace(stepText, "900 m3/h", "3900 m3/h", 1), strings.Replace(stepText, `inlet = "200 mm"`, `inlet = "140 mm"`, 1), slow, wide} {
 		p := planOf(t, text)
 		c := choiceOf(t, p)
-		steps, err := Steps(context.Background(), p, c)
+		steps, err := p.Air.Steps(context.Background(), p.Shop, c)
 		if err != nil || len(steps) != len(c.Sizes) {
 			t.Fatal(steps, err)
 		}
@@ -130,7 +130,7 @@ func TestSteps(t *testing.T) {
 			if sum += own; unit.Compare(float64(at.Area), own) != 0 {
 				t.Errorf("%s: sheet %g, want %g", at.Duct.Name, float64(at.Area), own)
 			}
-			for by, step := range map[int]*Step{-1: at.Down, 1: at.Up} {
+			for by, step := range map[int]*duct.Step{-1: at.Down, 1: at.Up} {
 				checkStep(t, text, c, i, step, seen)
 				place := -1
 				for k, size := range stock {
@@ -154,7 +154,7 @@ func TestSteps(t *testing.T) {
 	}
 }
 
-func checkStep(t *testing.T, text string, c *duct.Choice, i int, step *Step, seen map[string]int) {
+func checkStep(t *testing.T, text string, c *duct.Choice, i int, step *duct.Step, seen map[string]int) {
 	t.Helper()
 	if step == nil {
 		return
@@ -226,7 +226,7 @@ func TestStepsStop(t *testing.T) {
 	c := choiceOf(t, p)
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
-	if list, err := Steps(ctx, p, c); err == nil {
+	if list, err := p.Air.Steps(ctx, p.Shop, c); err == nil {
 		t.Errorf("%d steps", len(list))
 	}
 	if _, err := MakeChoose(ctx, p); err == nil {

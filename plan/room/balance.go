@@ -23,7 +23,7 @@ type Balance struct {
 	Changes  Figure[float64]   // of the space's air an hour, by air that comes in by openings and leaks, or goes out by them
 	Turnover Figure[float64]   // of the space's air an hour, through the fans
 	MakeUp   []Opening         // the opening it takes, for every limit of the data
-	Chosen   *Opening          // the same for the depressurisation chosen, with no name of a limit; left out: for the strictest limit in play; nil where nothing burns
+	Chosen   *Opening          // the same for the depressurisation chosen, with no name of a limit; left out: for the strictest limit in play; nil where neither is
 	Passive  Figure[unit.Area] // the opening it takes for the usual speed through a passive one
 	Speed    Figure[unit.Velocity]
 	Dynamic  unit.Pressure // velocity pressure of that speed

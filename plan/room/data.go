@@ -2,7 +2,6 @@ package room
 
 import (
 	"embed"
-	"strconv"
 	"strings"
 
 	"dustbook/plan/source"
@@ -15,7 +14,7 @@ var data embed.FS
 var (
 	figureTable = source.MustTable(data, "room", "figures", "name", "value", "unit", "about")
 	limitTable  = source.MustTable(data, "room", "limits", "limit", "pressure", "kinds", "about")
-	rateTable   = source.MustTable(data, "room", "noise", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "called", "dose", "when", "about")
+	rateTable   = source.MustTable(data, "room", "noise", "rate", "criterion", "exchange", "threshold", "hours", "factor", "limit", "called", "when", "about")
 )
 
 // Tables lists the data tables of this package, for a page of sources.
@@ -77,19 +76,9 @@ func loadRates() []Rate {
 		if r.Has("threshold") {
 			v.Threshold, v.HasThreshold = unit.Must[unit.Sound](r.Text("threshold")), true
 		}
-		v.LimitDose = percent(r.Text("dose"))
 		list = append(list, v)
 	}
 	return list
-}
-
-// percent is a share written as "50 %".
-func percent(text string) float64 {
-	x, err := strconv.ParseFloat(strings.TrimSuffix(text, " %"), 64)
-	if err != nil {
-		panic("room: " + err.Error())
-	}
-	return x / 100
 }
 
 // InletSpeed is the greatest speed through a passive opening for make-up air;

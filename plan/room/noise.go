@@ -19,7 +19,6 @@ type Rate struct {
 	Factor       float64    // of the average, as the document prints it
 	Limit        unit.Sound // the level of a full day that calls for something
 	Called       string     // what the document calls it: "action level"
-	LimitDose    float64    // the share of a full dose that stands for it
 	Reached      bool       // the figure itself is on its far side
 	About        string
 	Basis        source.Basis // of the formula
@@ -61,9 +60,9 @@ func (r Rate) Dose(day []Exposure) float64 {
 // where the document speaks from there on, else passed it.
 func (r Rate) Beyond(dose float64) bool {
 	if r.Reached {
-		return unit.AtLeast(dose, r.LimitDose)
+		return unit.AtLeast(dose, r.LimitDose())
 	}
-	return unit.Compare(dose, r.LimitDose) > 0
+	return unit.Compare(dose, r.LimitDose()) > 0
 }
 
 // Full reports whether a dose is more than a full one.
@@ -168,3 +167,6 @@ func (d *Dose) rate() {
 		d.By = append(d.By, RateDose{r, share, r.Average(share)})
 	}
 }
+
+// LimitDose is the share of a full dose that a day at the limit gives.
+func (r Rate) LimitDose() float64 { return unit.Six(r.Dose([]Exposure{{r.Limit, r.Hours}})) }

@@ -203,10 +203,7 @@ func factor(name string) source.Row {
 	return factors[i]
 }
 
-func factorText(name string) string {
-	row := factor(name)
-	return row.Text("value") + " " + row.Text("unit")
-}
+func factorText(name string) string { return factor(name).Measure() }
 
 // DefaultElbow is the make of elbow taken where a file does not say.
 func DefaultElbow() ElbowMake { return findElbow(rowOf[[2]string{"duct", "elbows"}].Default) }

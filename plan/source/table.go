@@ -117,6 +117,9 @@ func (r Row) Number(column string) float64 {
 	return x
 }
 
+// Measure is the value of a row with its unit, as a text to be read.
+func (r Row) Measure() string { return r.Text("value") + " " + r.Text("unit") }
+
 // Named is a row of a plain table in two texts: what it gives, from the
 // columns before the source columns, and the figure itself. The last column
 // that holds a number is the figure; its unit column follows it where there

@@ -46,7 +46,4 @@ func (t Table) Row(name string) Row {
 func (t Table) Figure(name string) float64 { return t.Row(name).Number("value") }
 
 // Measure is the value of a named row with its unit, as a text to be read.
-func (t Table) Measure(name string) string {
-	r := t.Row(name)
-	return r.Text("value") + " " + r.Text("unit")
-}
+func (t Table) Measure(name string) string { return t.Row(name).Measure() }

@@ -48,9 +48,14 @@ func filters(s *shop.Shop, draws []Draw) []*Filter {
 		if !c.Filter.Area.Known() {
 			f.Missing = append(f.Missing, Missing{c.Name, "filter.area"})
 		} else {
-			f.Speed = unit.SixOf(unit.Velocity(float64(f.Flow) / float64(c.Filter.Area.V)))
+			f.Speed = FaceSpeed(f.Flow, c.Filter.Area.V)
 		}
 		list = append(list, f)
 	}
 	return list
+}
+
+// FaceSpeed is how much air goes through each area of a filter.
+func FaceSpeed(flow unit.Flow, area unit.Area) unit.Velocity {
+	return unit.SixOf(unit.Velocity(float64(flow) / float64(area)))
 }

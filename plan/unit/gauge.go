@@ -79,6 +79,39 @@ func (n number) gauge(d *Definition) (amount, *complaint) {
 	return amount{n, d}, nil
 }
 
+// Number is the number of the wire gauge that a conductor has, "12" or "4/0";
+// false for an area that is none of the gauge.
+func (w Wire) Number() (string, bool) {
+	area := Six(float64(w))
+	for _, g := range wireGauges {
+		if g.area == area {
+			return g.number, true
+		}
+	}
+	return "", false
+}
+
+// wireGauges are all sizes of the wire gauge, the thickest first.
+var wireGauges = loadWireGauges()
+
+type wireGauge struct {
+	number string
+	area   float64 // to six figures
+}
+
+func loadWireGauges() []wireGauge {
+	var list []wireGauge
+	for n := thickestWire; n <= thinnestWire; n++ {
+		number := strconv.Itoa(n)
+		if n < 0 {
+			number = strconv.Itoa(1-n) + "/0"
+		}
+		area, _ := gaugeArea(big.NewRat(int64(n), 1)).Float64()
+		list = append(list, wireGauge{number, Six(area)})
+	}
+	return list
+}
+
 // gaugeArea is the conductor area of a wire gauge, square metres.
 //
 //	d = 0.127 mm × 92^((36 − n)/39)    (ASTM B258)

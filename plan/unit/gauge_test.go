@@ -91,3 +91,33 @@ func TestWireGaugeDefinition(t *testing.T) {
 		}
 	}
 }
+
+// Every size of the gauge gives back the number it was read by, and an area
+// next to one, a metric size or a size beyond the ends gives none.
+func TestWireNumber(t *testing.T) {
+	numbers := []string{"4/0", "3/0", "2/0"}
+	for n := range 41 {
+		numbers = append(numbers, fmt.Sprint(n))
+	}
+	for _, number := range numbers {
+		w := Must[Wire](number + " AWG")
+		if got, ok := w.Number(); !ok || got != number {
+			t.Errorf("%s AWG is %q %v", number, got, ok)
+		}
+		for _, off := range []Wire{1 - 2e-5, 1 + 2e-5} {
+			if got, ok := (w * off).Number(); ok {
+				t.Errorf("next to %s AWG: %q", number, got)
+			}
+		}
+	}
+	for text, want := range map[string]string{"00 AWG": "2/0", "1/0 AWG": "0"} {
+		if got, ok := Must[Wire](text).Number(); !ok || got != want {
+			t.Errorf("%s is %q %v", text, got, ok)
+		}
+	}
+	for _, w := range []Wire{Must[Wire]("2.5 mm2"), Must[Wire]("0.14 mm2"), Must[Wire]("250 kcmil"), 0, -1} {
+		if got, ok := w.Number(); ok {
+			t.Errorf("%v m2 is %q", w, got)
+		}
+	}
+}

@@ -37,6 +37,8 @@ var (
 	Viscous = both[Viscosity](in("cP", fixed(4)))
 	// Heat is for temperatures.
 	Heat = Scale[Temperature]{in("°F", fixed(0)), in("°C", fixed(0))}
+	// Watts is for the power of low-voltage supplies and what they feed.
+	Watts = both[Power](in("W", threeUpTo(2)))
 	// Shaft is for motor and shaft power.
 	Shaft = Scale[Power]{in("hp", upTo(2)), in("kW", fixed(2))}
 	// Amps is for currents.

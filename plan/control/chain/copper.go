@@ -1,8 +1,6 @@
 package chain
 
 import (
-	"math"
-
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -62,7 +60,7 @@ func warm(at unit.Temperature) float64 {
 }
 
 func atReference(area unit.Wire) (float64, source.Basis) {
-	if Gauge(area) {
+	if _, gauge := area.Number(); gauge {
 		return figures.resistivity / float64(area), copper
 	}
 	var under *Conductor
@@ -77,23 +75,15 @@ func atReference(area unit.Wire) (float64, source.Basis) {
 	return under.perMetre * float64(under.Area) / float64(area), under.basis
 }
 
-// Gauge reports whether an area is that of a wire gauge: equal ratios from
-// one to the next, so a row and a whole count of steps.
-func Gauge(area unit.Wire) bool {
-	first, second := conductors[0].Area, conductors[1].Area // two gauges apart
-	steps := 2 * math.Log(float64(area/first)) / math.Log(float64(second/first))
-	return math.Abs(steps-math.Round(steps)) < gaugeGrain
-}
-
-// gaugeGrain tells a gauge from an area between two: areas are kept to ten
-// figures, and the metric sizes lie at least fifty times this far off.
-const gaugeGrain = 1e-5
-
 // Loop is the resistance of a run of cable out and back with its contacts.
 func Loop(area unit.Wire, at unit.Temperature, length unit.Length) unit.Resistance {
 	ohms, _ := PerMetre(area, at)
 	return unit.Resistance(figures.conductors*ohms*float64(length)) + Contacts()
 }
+
+// ContactsOfRun is how many contacts a run of cable has; common practice, no
+// source.
+func ContactsOfRun() int { return int(figures.contacts) }
 
 // Contacts is the resistance of the contacts of one run.
 func Contacts() unit.Resistance { return unit.Resistance(figures.contacts) * figures.contact }
@@ -101,9 +91,10 @@ func Contacts() unit.Resistance { return unit.Resistance(figures.contacts) * fig
 // Larger are the conductors that are thicker than an area, of the same series,
 // the next one first.
 func Larger(area unit.Wire) []Conductor {
+	_, gauge := area.Number()
 	var list []Conductor
 	for _, c := range conductors {
-		if c.Metric == !Gauge(area) && unit.Compare(float64(c.Area), float64(area)) > 0 {
+		if c.Metric == !gauge && unit.Compare(float64(c.Area), float64(area)) > 0 {
 			list = append(list, c)
 		}
 	}
@@ -117,7 +108,7 @@ func Carries(area unit.Wire) (amps unit.Current, basis source.Basis, known bool)
 	if !known {
 		return 0, source.Basis{}, false
 	}
-	return unit.Must[unit.Current](r.Text("value") + " " + r.Text("unit")), r.Basis, true
+	return unit.Must[unit.Current](r.Measure()), r.Basis, true
 }
 
 // Pull is the force that a crimp on a conductor has to stand: that of the

@@ -40,7 +40,7 @@ var signs = [...]string{"+", "−"}
 // wires lists the runs of a chain, from the supply on.
 func wires(k *control.Reckoning, c *shop.Chain) []Wire {
 	var list []Wire
-	from := supplyOf(k)
+	from := k.SupplyDevice()
 	for i, stop := range c.Stops {
 		to := k.OnStop(stop)
 		w := Wire{Number: i + 1, From: from, To: to, Conductors: int(figures.conductors), Size: c.CableText,
@@ -48,7 +48,7 @@ func wires(k *control.Reckoning, c *shop.Chain) []Wire {
 			StripLeast: figures.stripLeast, StripMost: figures.stripMost}
 		w.Pull, w.PullBasis, w.PullKnown = Pull(c.Cable)
 		for _, sign := range signs {
-			w.Poles = append(w.Poles, Pole{sign, tagOf(from) + ":" + sign + " / " + tagOf(to) + ":" + sign})
+			w.Poles = append(w.Poles, Pole{sign, from.Tag + ":" + sign + " / " + to.Tag + ":" + sign})
 		}
 		list, from = append(list, w), to
 	}
@@ -73,21 +73,4 @@ func joints(list []Wire) []Joint {
 		all = append(all, Joint{w.To, 1, w.Conductors})
 	}
 	return all
-}
-
-func tagOf(d *control.Device) string {
-	if d == nil {
-		return "?"
-	}
-	return d.Tag
-}
-
-// supplyOf is the supply's row of the register.
-func supplyOf(k *control.Reckoning) *control.Device {
-	for _, d := range k.Devices {
-		if d.Kind == control.Supply {
-			return d
-		}
-	}
-	return nil
 }

@@ -1,8 +1,7 @@
 package circuit
 
 import (
-	"math"
-
+	"dustbook/plan/shop"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -53,12 +52,12 @@ func Table(power unit.Power, volts unit.Voltage, phase int) (FullLoad, Why) {
 	}
 	for i, r := range rows {
 		row := cell[unit.Power](r, "power")
-		if !same(power, row) && power > row {
+		if !shop.SameRating(power, row) && power > row {
 			continue
 		}
 		f.Current, f.Basis = value[unit.Current](r), r.Basis
 		f.Smaller = f.Current
-		if !same(power, row) {
+		if !shop.SameRating(power, row) {
 			if i == 0 {
 				return FullLoad{}, TooSmall
 			}
@@ -78,10 +77,4 @@ func column(phase string, volts unit.Voltage) []source.Row {
 		}
 	}
 	return list
-}
-
-// same reports whether a nameplate's power counts as that of a row.
-func same(power, row unit.Power) bool {
-	off := math.Abs(float64(power-row)) / float64(row)
-	return unit.Compare(off, figureTable.Figure("same power")) <= 0
 }

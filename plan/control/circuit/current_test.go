@@ -40,11 +40,12 @@ func TestTable(t *testing.T) {
 		{"1 hp", "600 V", 3, "1.7 A", Told}, {"1 hp", "601 V", 3, "", OffVolts},
 		{"1 hp", "460 V", 1, "", OffVolts}, {"1 hp", "400 V", 3, "", OffVolts},
 		// nothing beyond the ends
-		{"1/8 hp", "115 V", 1, "", TooSmall}, {"10.2 hp", "230 V", 1, "", TooLarge}, {"15 hp", "230 V", 3, "42 A", Told}, {"30 hp", "230 V", 3, "", TooLarge},
+		{"1/8 hp", "115 V", 1, "", TooSmall}, {"10.2 hp", "230 V", 1, "50 A", Told}, {"10.21 hp", "230 V", 1, "", TooLarge}, {"15 hp", "230 V", 3, "42 A", Told}, {"30 hp", "230 V", 3, "", TooLarge},
 		{"3 hp", "115 V", 3, "", TooLarge}, {"1/3 hp", "230 V", 3, "", TooSmall},
 		{"1 hp", "230 V", 2, "", OffPhase},
 		// a nameplate in kilowatts counts as the row it is sold as
 		{"1.5 kW", "230 V", 1, "12 A", Told}, {"7.5 kW", "230 V", 3, "28 A", Told},
+		{"2.2 kW", "230 V", 3, "9.6 A", Told}, {"5.5 kW", "230 V", 3, "22 A", Told}, {"2.2 kW", "230 V", 1, "17 A", Told},
 	} {
 		got, why := Table(power(c.power), volts(c.volts), c.phase)
 		want := unit.Current(0)
@@ -63,7 +64,7 @@ func TestTable(t *testing.T) {
 // Between two rows the next larger one counts, and the smaller one is kept.
 func TestTableBetweenRows(t *testing.T) {
 	for _, c := range []struct{ power, larger, smaller string }{
-		{"4 hp", "28 A", "17 A"}, {"3 kW", "28 A", "17 A"}, {"1.02 hp", "10 A", "8 A"}, {"1.01 hp", "8 A", "8 A"}, {"0.98 hp", "8 A", "6.9 A"},
+		{"4 hp", "28 A", "17 A"}, {"3 kW", "28 A", "17 A"}, {"1.021 hp", "10 A", "8 A"}, {"1.02 hp", "8 A", "8 A"}, {"0.98 hp", "8 A", "8 A"}, {"0.979 hp", "8 A", "6.9 A"},
 	} {
 		got, why := Table(power(c.power), volts("230 V"), 1)
 		if why != Told || got.Current != amps(c.larger) || got.Smaller != amps(c.smaller) || got.Between() != (c.larger != c.smaller) {

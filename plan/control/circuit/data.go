@@ -38,9 +38,7 @@ func times(name string, i unit.Current) unit.Current {
 func cell[Q unit.Measure](r source.Row, column string) Q { return unit.Must[Q](r.Text(column)) }
 
 // value is the figure of a row with its unit.
-func value[Q unit.Measure](r source.Row) Q {
-	return unit.Must[Q](r.Text("value") + " " + r.Text("unit"))
-}
+func value[Q unit.Measure](r source.Row) Q { return unit.Must[Q](r.Measure()) }
 
 // device is a breaker or fuse as it is sold.
 type device struct {

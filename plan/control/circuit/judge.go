@@ -99,7 +99,8 @@ func (o *Of) wire() {
 		o.Missing = append(o.Missing, NeedsWire)
 		return
 	}
-	if o.Metric = !Gauge(w.V); o.Metric {
+	_, gauge := w.V.Number()
+	if o.Metric = !gauge; o.Metric {
 		return
 	}
 	o.Carries, _ = Ampacity(w.V, o.On, o.Factor)

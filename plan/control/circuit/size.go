@@ -26,16 +26,6 @@ func next(i unit.Current) Device {
 // the table.
 func Breaker(table unit.Current) Device { return next(times("breaker", table)) }
 
-// DualElementFuse is the greatest dual-element fuse.
-func DualElementFuse(table unit.Current) Device { return next(times("dual-element fuse", table)) }
-
-// PlainFuse is the greatest fuse without time delay.
-func PlainFuse(table unit.Current) Device { return next(times("fuse without delay", table)) }
-
-// Instantaneous is the highest setting of a breaker that trips at once, which
-// has no standard sizes.
-func Instantaneous(table unit.Current) unit.Current { return times("instantaneous breaker", table) }
-
 // RaisedBreaker is how large the breaker of a motor may be that cannot start
 // on Breaker: no size is rounded up to.
 func RaisedBreaker(table unit.Current) unit.Current {
@@ -53,13 +43,3 @@ func Overload(nameplate unit.Current, serviceFactor float64) unit.Current {
 
 // Conductors is the current that the conductors of a motor have to carry.
 func Conductors(table unit.Current) unit.Current { return times("conductor", table) }
-
-// Feeder is the current that the conductors of a feeder of several motors
-// have to carry: that of the largest as for one motor, and the others.
-func Feeder(tables ...unit.Current) unit.Current {
-	var sum, largest unit.Current
-	for _, i := range tables {
-		sum, largest = sum+i, max(largest, i)
-	}
-	return unit.SixOf(sum - largest + Conductors(largest))
-}

@@ -36,10 +36,9 @@ const (
 
 // Fields of the shop file that a circuit can wait for.
 const (
-	NeedsMotor     = "motor"
-	NeedsVolts     = "motor.volts"
-	NeedsPhase     = "motor.phase"
-	NeedsBreaker   = "circuit.breaker"
-	NeedsWire      = "circuit.wire"
-	NeedsTerminals = "circuit.terminals"
+	NeedsMotor   = "motor"
+	NeedsVolts   = "motor.volts"
+	NeedsPhase   = "motor.phase"
+	NeedsBreaker = "circuit.breaker"
+	NeedsWire    = "circuit.wire"
 )

@@ -1,8 +1,6 @@
 package circuit
 
 import (
-	"strconv"
-
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -62,7 +60,7 @@ func Ambient(t unit.Temperature) (factor float64, told bool) {
 // says times the factor. A gauge between two of the table counts as the
 // thinner one; false where it is thinner than the first, or no gauge.
 func Ampacity(w unit.Wire, on Terminals, factor float64) (Carries, bool) {
-	if !Gauge(w) {
+	if _, ok := w.Number(); !ok {
 		return Carries{}, false
 	}
 	best, found := Carries{}, false
@@ -111,27 +109,3 @@ func Small(w unit.Wire, c Carries) unit.Current {
 	}
 	return c.Current
 }
-
-// Gauge reports whether a conductor is of the American gauge; any other is
-// metric, and not in the table.
-func Gauge(w unit.Wire) bool { return Number(w) != "" }
-
-// Number is the gauge number of a conductor, "12" or "4/0"; empty for one that
-// is none of the American gauge.
-func Number(w unit.Wire) string {
-	for _, number := range numbers {
-		if unit.Compare(float64(unit.Must[unit.Wire](number+" AWG")), float64(w)) == 0 {
-			return number
-		}
-	}
-	return ""
-}
-
-// numbers are all sizes of the gauge, the thickest first.
-var numbers = func() []string {
-	list := []string{"4/0", "3/0", "2/0"}
-	for n := range 41 {
-		list = append(list, strconv.Itoa(n))
-	}
-	return list
-}()

@@ -94,7 +94,7 @@ func (b *builder) collector(c *shop.Collector) {
 		}
 		if limit := of.Starts.Limit; limit.Known() && limit.PerHour > 0 {
 			v.Starts = max(1, int(math.Floor(unit.Six(limit.PerHour))))
-			v.Within = whole(unit.Time(float64(usual("hour")) / 1000 * float64(v.Starts) / limit.PerHour))
+			v.Within = whole(unit.Time(float64(hour) * float64(v.Starts) / limit.PerHour))
 			v.Rest = whole(limit.Rest)
 		}
 	}
@@ -104,12 +104,10 @@ func (b *builder) collector(c *shop.Collector) {
 func (b *builder) trigger(a *control.Answer) {
 	t := a.Trigger
 	v := trace.Trigger{Name: t.Name, Machine: trace.None, Latched: control.Pressed(t), Starts: places(b.shop.Collectors, t.Starts)}
-	opens := slices.Clone(t.Opens)
 	if t.Machine != nil {
 		v.Machine = slices.Index(b.shop.Machines, t.Machine)
-		opens = append(opens, t.Machine.AlsoOpen...)
 	}
-	v.Opens = places(b.shop.Gates, b.control.Order(opens))
+	v.Opens = places(b.shop.Gates, b.control.OpensWith(t))
 	onWay := map[int]bool{}
 	for _, w := range a.Ways {
 		way := b.way(w.Port)

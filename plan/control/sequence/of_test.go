@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"strings"
@@ -73,11 +74,20 @@ func TestPrepareRefuses(t *testing.T) {
 		t.Error(err)
 	}
 	many.Gates = append(many.Gates, trace.Gate{})
-	if _, err := Prepare(many); err == nil || !strings.Contains(err.Error(), "257 gates") {
-		t.Errorf("257 gates: %v", err)
-	}
-	if _, err := Prepare(&trace.Head{Collectors: make([]trace.Collector, 1), Gates: []trace.Gate{{Name: "Stray", Collector: trace.None}}}); err == nil {
-		t.Error("a gate on no way is taken")
+	for name, x := range map[string]struct {
+		head  *trace.Head
+		fault Fault
+	}{
+		"many-gates: 257, at most 256":      {many, Fault{Kind: ManyGates, Count: 257, Most: 256}},
+		"many-machines: 257, at most 256":   {&trace.Head{Machines: make([]trace.Machine, 257)}, Fault{Kind: ManyMachines, Count: 257, Most: 256}},
+		"many-collectors: 258, at most 256": {&trace.Head{Collectors: make([]trace.Collector, 258)}, Fault{Kind: ManyCollectors, Count: 258, Most: 256}},
+		"many-stretches: 257, at most 256":  {&trace.Head{Stretches: make([]string, 257)}, Fault{Kind: ManyStretches, Count: 257, Most: 256}},
+		"stray-gate: Stray":                 {&trace.Head{Collectors: make([]trace.Collector, 1), Gates: []trace.Gate{{Name: "Stray", Collector: trace.None}}}, Fault{Kind: StrayGate, Name: "Stray"}},
+	} {
+		_, err := Prepare(x.head)
+		if fault, is := errors.AsType[*Fault](err); !is || *fault != x.fault || err.Error() != name {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }
 

@@ -4,7 +4,7 @@ import (
 	"embed"
 	"math"
 
-	"dustbook/plan/control"
+	"dustbook/plan/control/timing"
 	"dustbook/plan/control/trace"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
@@ -13,10 +13,12 @@ import (
 //go:embed practice.csv
 var practiceData embed.FS
 
-var practiceTable = source.MustTable(practiceData, "sequence", "practice", "name", "value", "unit", "about")
+var practiceTable = source.MustTable(practiceData, "control/sequence", "practice", "name", "value", "unit", "about")
 
 // Tables are the data of this package, for a page of sources.
 func Tables() []source.Table { return []source.Table{practiceTable} }
+
+var hour = unit.Must[unit.Time]("1 h")
 
 // usual is a time of common practice.
 func usual(name string) trace.Time { return whole(unit.Time(practiceTable.Figure(name))) }
@@ -24,9 +26,7 @@ func usual(name string) trace.Time { return whole(unit.Time(practiceTable.Figure
 // whole is a time in whole milliseconds, rounded up.
 func whole(t unit.Time) trace.Time { return trace.Time(math.Ceil(unit.Six(float64(t) * 1000))) }
 
-// margin is what a gate is given on top of its travel: the least time-out of
-// its drive.
+// margin is what a gate is given on top of its travel.
 func margin(travel trace.Time) trace.Time {
-	least, _ := control.TimeOut()
-	return whole(unit.Time(float64(travel) / 1000 * (least - 1)))
+	return whole(timing.TimeOut(unit.Time(float64(travel)/1000))) - travel
 }

@@ -48,16 +48,19 @@ func Cut(w *Works, air Air, trigger int) *trace.Trace {
 	})
 }
 
-// homed is a time in which every gate has found its stops after a power cut.
+// homed is a time in which every gate has found its stops after a power cut:
+// the last one begins no later than when all others are done, so many at once
+// as may move.
 func homed(w *Works) trace.Time {
-	all, coast := trace.Time(0), trace.Time(0)
+	var all, longest, coast trace.Time
 	for i := range w.Head.Gates {
 		if g := &w.Head.Gates[i]; !g.ByHand {
 			all += g.Travel + g.Margin
+			longest = max(longest, g.Travel+g.Margin)
 		}
 	}
 	for i := range w.Head.Collectors {
 		coast = max(coast, w.Head.Collectors[i].Coast)
 	}
-	return coast + all/trace.Time(w.Head.Moves) + overlaps
+	return coast + all/trace.Time(w.Head.Moves) + longest + overlaps
 }

@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"dustbook/plan/control/trace"
@@ -22,19 +21,20 @@ type Works struct {
 	closing [][]int     // powered gates of each collector in the order in which they shut
 }
 
-// Prepare makes works of a head. It refuses more things than a set holds.
+// Prepare makes works of a head. It refuses more things than a set holds, and a
+// gate on no way, with a *Fault.
 func Prepare(h *trace.Head) (*Works, error) {
 	for _, n := range []struct {
-		what  string
+		kind  FaultKind
 		count int
-	}{{"gates", len(h.Gates)}, {"machines", len(h.Machines)}, {"collectors", len(h.Collectors)}, {"stretches", len(h.Stretches)}} {
+	}{{ManyGates, len(h.Gates)}, {ManyMachines, len(h.Machines)}, {ManyCollectors, len(h.Collectors)}, {ManyStretches, len(h.Stretches)}} {
 		if n.count > trace.Most {
-			return nil, fmt.Errorf("%d %s are more than the %d a run can follow", n.count, n.what, trace.Most)
+			return nil, &Fault{Kind: n.kind, Count: n.count, Most: trace.Most}
 		}
 	}
 	for _, g := range h.Gates {
 		if g.Collector < 0 {
-			return nil, fmt.Errorf("the gate %s is on no way to a collector", g.Name)
+			return nil, &Fault{Kind: StrayGate, Name: g.Name}
 		}
 	}
 	w := &Works{Head: h, behind: make([]trace.Set, len(h.Gates)), ends: make([]trace.Set, len(h.Machines)), closing: make([][]int, len(h.Collectors))}

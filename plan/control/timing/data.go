@@ -11,10 +11,10 @@ import (
 var data embed.FS
 
 var (
-	figureTable  = source.MustTable(data, "timing", "figures", "name", "value", "unit", "about")
-	startsTable  = source.MustTable(data, "timing", "starts", "power", "poles", "most", "with inertia", "rest")
-	inertiaTable = source.MustTable(data, "timing", "inertia", "wheel", "about", "least", "most")
-	stateTable   = source.MustTable(data, "timing", "states", "word", "means")
+	figureTable  = source.MustTable(data, "control/timing", "figures", "name", "value", "unit", "about")
+	startsTable  = source.MustTable(data, "control/timing", "starts", "power", "poles", "most", "with inertia", "rest")
+	inertiaTable = source.MustTable(data, "control/timing", "inertia", "wheel", "about", "least", "most")
+	stateTable   = source.MustTable(data, "control/timing", "states", "word", "means")
 )
 
 // Tables lists the data tables of this package, for a page of sources.

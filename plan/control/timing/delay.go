@@ -36,12 +36,12 @@ type Delay struct {
 func delayOf(s *shop.Shop, k *control.Reckoning, a *control.Answer) Delay {
 	d := Delay{Set: a.Trigger.StartDelay}
 	free := make([]unit.Time, max(1, s.Control.MovesTogether.V))
-	for _, g := range gatesInOrder(k, a.Trigger) {
+	for _, g := range k.OpensWith(a.Trigger) {
 		if !g.Travel.Known() {
 			d.Missing = append(d.Missing, Missing{g.Name, "gate.travel"})
 			continue
 		}
-		if g.Proves.V != "switch" {
+		if ByTimeAlone(g) {
 			d.Unproved = append(d.Unproved, g)
 		}
 		mover := slices.Index(free, slices.Min(free))
@@ -61,23 +61,25 @@ func delayOf(s *shop.Shop, k *control.Reckoning, a *control.Answer) Delay {
 	return d
 }
 
-// arrival is how long a gate moves before it counts as open: its travel where
-// a switch or a person tells of its end, else that times the least time-out of
-// its drive.
-func arrival(g *shop.Gate) unit.Time {
-	if g.Proves.V == "switch" || g.Proves.V == "person" {
-		return g.Travel.V
-	}
-	least, _ := control.TimeOut()
-	return unit.SixOf(unit.Time(float64(g.Travel.V) * least))
+// ByTimeAlone reports whether a gate counts as open when its time is over:
+// neither a switch nor a person tells that it is.
+func ByTimeAlone(g *shop.Gate) bool {
+	return g.Proves.V != "switch" && g.Proves.V != "person"
 }
 
-// gatesInOrder are the powered gates that open with a trigger, in the order in
-// which they move.
-func gatesInOrder(k *control.Reckoning, t *shop.Trigger) []*shop.Gate {
-	opens := slices.Clone(t.Opens)
-	if t.Machine != nil {
-		opens = append(opens, t.Machine.AlsoOpen...)
+// arrival is how long a gate moves before it counts as open: its travel where
+// a switch or a person tells of its end, else its time-out.
+func arrival(g *shop.Gate) unit.Time {
+	if ByTimeAlone(g) {
+		return TimeOut(g.Travel.V)
 	}
-	return k.Order(opens)
+	return g.Travel.V
+}
+
+// TimeOut is how long a gate of some travel is given: then it counts as arrived
+// by time, or as not arrived where a switch should have told. It is the least
+// time-out of a drive.
+func TimeOut(travel unit.Time) unit.Time {
+	least, _ := control.TimeOut()
+	return unit.SixOf(unit.Time(float64(travel) * least))
 }

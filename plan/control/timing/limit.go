@@ -95,17 +95,15 @@ func UsualSinglePhase() (least, most float64) {
 // rowsAround are the rows of the table next to a power, the same one twice
 // where the power is its own; nil where the table has none.
 func rowsAround(power unit.Power, poles int) (below, above *source.Row) {
-	near := share("rating apart")
 	for i := range startsTable.Rows {
 		r := &startsTable.Rows[i]
 		if r.Text("poles") != polesText(poles) {
 			continue
 		}
-		of := float64(unit.Must[unit.Power](r.Text("power")))
-		switch apart := unit.Six((float64(power) - of) / of); {
-		case math.Abs(apart) <= near:
+		switch of := unit.Must[unit.Power](r.Text("power")); {
+		case shop.SameRating(power, of):
 			return r, r
-		case apart > 0:
+		case power > of:
 			below = r
 		case above == nil:
 			above = r

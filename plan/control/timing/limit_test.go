@@ -25,6 +25,8 @@ func TestByTheTable(t *testing.T) {
 		{"first row", "1 hp", 6, "15 lb ft2", "1.00", 33},
 		{"last row", "30 hp", 6, "384 lb ft2", "1.00", 53},
 		{"metric rating", "2.2 kW", 2, "2.1 lb ft2", "1.67", 80},
+		{"metric rating as 7.5 hp, not between rows", "5.5 kW", 2, "5 lb ft2", "1.66", 88},
+		{"metric rating between rows", "4 kW", 2, "5 lb ft2", "1.14", 88},
 		{"between rows: starts of the upper, inertia of the lower", "4 hp", 2, "1 lb ft2", "3.50", 83},
 		{"between rows, a light wheel", "4 hp", 2, "0.1 lb ft2", "8.10", 83},
 	} {

@@ -1,48 +1,72 @@
 package trace
 
-import "strconv"
-
-// The words of a record for messages, tests and keys of texts.
-var (
-	whatWords    = [...]string{"on", "off", "lockout on", "lockout off", "power cut", "power back", "stop pressed", "hold on", "hold off", "starts used up", "sticks", "freed", "locked", "unlocked", "confirmed"}
-	gateWords    = [...]string{"shut", "opening", "open", "shutting", "between", "homing", "faulted", "locked shut"}
-	fanWords     = [...]string{"off", "on", "coasting"}
-	requestWords = [...]string{"idle", "waits", "opens", "served", "runs on"}
-	whyWords     = [...]string{"", "no way", "seen off", "locked", "homing", "faulty", "padlocked", "unseen", "end taken", "starves", "held", "limit"}
-	signalWords  = [...]string{"off", "on"}
+import (
+	"strconv"
+	"strings"
 )
 
-func (w What) String() string         { return whatWords[w] }
-func (s GateState) String() string    { return gateWords[s] }
-func (s FanState) String() string     { return fanWords[s] }
-func (s RequestState) String() string { return requestWords[s] }
-func (w Why) String() string          { return whyWords[w] }
+// The names of what a record can say, by which the texts of the pages are
+// found. Says writes them with spaces.
+var (
+	whatNames    = [...]string{"on", "off", "lockout-on", "lockout-off", "power-cut", "power-back", "stop-pressed", "hold-on", "hold-off", "starts-used-up", "sticks", "freed", "locked", "unlocked", "confirmed"}
+	gateNames    = [...]string{"shut", "opening", "open", "shutting", "between", "homing", "faulted", "locked-shut"}
+	fanNames     = [...]string{"off", "on", "coasting"}
+	requestNames = [...]string{"idle", "waits", "opens", "served", "runs-on"}
+	whyNames     = [...]string{"", "no-way", "seen-off", "locked", "homing", "faulty", "padlocked", "unseen", "end-taken", "starves", "held", "limit"}
+	signalNames  = [...]string{"off", "on"}
+)
+
+// The names of states and reasons.
+func (s GateState) String() string    { return gateNames[s] }
+func (s FanState) String() string     { return fanNames[s] }
+func (s RequestState) String() string { return requestNames[s] }
+func (w Why) String() string          { return whyNames[w] }
+
+// Name is the stable name of the event or state in a record; empty for the air.
+func (r *Record) Name() string {
+	switch r.Kind {
+	case Happens:
+		return whatNames[r.State]
+	case GateIs:
+		return gateNames[r.State]
+	case FanIs:
+		return fanNames[r.State]
+	case RequestIs:
+		return requestNames[r.State]
+	case SignalIs:
+		return signalNames[r.State]
+	}
+	return ""
+}
+
+// inWords is a name with spaces.
+func inWords(name string) string { return strings.ReplaceAll(name, "-", " ") }
 
 // Says is a record in a few words: "Saw gate opening".
 func (t *Trace) Says(r *Record) string {
-	h := t.Head
+	h, is := t.Head, inWords(r.Name())
 	switch r.Kind {
 	case GateIs:
-		text := h.Gates[r.Thing].Name + " " + gateWords[r.State]
+		text := h.Gates[r.Thing].Name + " " + is
 		if !r.Proven() {
 			text += ", not proven"
 		}
 		return text
 	case FanIs:
-		return h.Collectors[r.Thing].Name + " fan " + fanWords[r.State]
+		return h.Collectors[r.Thing].Name + " fan " + is
 	case RequestIs:
-		text := h.TriggerName(int(r.Thing)) + ": " + requestWords[r.State]
+		text := h.TriggerName(int(r.Thing)) + ": " + is
 		if r.Why != 0 {
-			text += ", " + whyWords[r.Why]
+			text += ", " + inWords(Why(r.Why).String())
 		}
 		return text
 	case SignalIs:
-		return "signal " + signalWords[r.State]
+		return "signal " + is
 	case AirIs:
 		a := &t.Airs[r.Thing]
 		return "air: open " + strconv.Itoa(a.Open.Count()) + ", short " + strconv.Itoa(a.Short.Count()) + ", slow " + strconv.Itoa(a.Slow.Count())
 	}
-	return h.about(What(r.State), int(r.Thing)) + What(r.State).String()
+	return h.about(r.What(), int(r.Thing)) + is
 }
 
 // TriggerName is the name of a trigger; a purge is told by its collector.

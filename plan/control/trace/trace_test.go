@@ -100,11 +100,11 @@ func TestWords(t *testing.T) {
 		words []string
 		count int
 	}{
-		"what":    {whatWords[:], int(Confirmed) + 1},
-		"gate":    {gateWords[:], int(LockedShut) + 1},
-		"fan":     {fanWords[:], int(Coasting) + 1},
-		"request": {requestWords[:], int(RunsOn) + 1},
-		"why":     {whyWords[:], int(Limit) + 1},
+		"what":    {whatNames[:], int(Confirmed) + 1},
+		"gate":    {gateNames[:], int(LockedShut) + 1},
+		"fan":     {fanNames[:], int(Coasting) + 1},
+		"request": {requestNames[:], int(RunsOn) + 1},
+		"why":     {whyNames[:], int(Limit) + 1},
 	} {
 		seen := map[string]bool{}
 		for _, w := range x.words {
