@@ -38,6 +38,8 @@ type Collector struct {
 	ReturnOpening Field[unit.Area]
 	Enclosure     Field[string]
 	DirtyVolume   Field[unit.Volume]
+	ToCombustible Field[unit.Length] // outdoors, to the nearest that burns or opens
+	Labelled      Field[bool]
 	Bonded        Field[unit.Resistance]
 }
 
@@ -74,6 +76,9 @@ type Filter struct {
 	Clean, Change unit.Pressure
 	Flow          unit.Flow
 	Side          Field[string]
+	Removes       Field[float64]     // share of particles held back
+	RemovesAt     Field[unit.Length] // the particle size it holds for
+	Residual      Field[unit.Density]
 }
 
 // Bin is what the dust falls into.
@@ -88,6 +93,8 @@ type Outlet struct {
 	Size, Length, Roughness unit.Length
 	Elbows                  []unit.Angle
 	Loss                    float64
+
+	ToProperty, ToOpening, AboveGround Field[unit.Length]
 }
 
 // Charged reports whether a part named by a word of curve_includes still has

@@ -48,6 +48,7 @@ type Control struct {
 	MovesTogether Field[int]
 	AfterPowerCut Field[string]
 	EnclosureType Field[string]
+	WorkingSpace  Field[unit.Length] // before the electrical panel
 	Lockout       Field[string]
 	Purge         Field[string]
 }
@@ -115,9 +116,10 @@ type Tap struct {
 
 // Extinguisher hangs somewhere.
 type Extinguisher struct {
-	Place  Field[Point]
-	Rating Field[string]
-	At     entry.Place
+	Place    Field[Point]
+	Rating   Field[string]
+	Serviced entry.Date // zero where the file does not say
+	At       entry.Place
 }
 
 // StopButton stops collectors and machines.
@@ -140,5 +142,7 @@ type Accepted struct {
 type Document struct {
 	Kind string
 	Held Field[bool]
+	Date entry.Date // zero where the file does not say
+	By   Field[string]
 	At   entry.Place
 }

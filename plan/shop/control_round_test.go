@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"dustbook/plan/entry"
 	"dustbook/plan/unit"
 )
 
@@ -113,6 +114,7 @@ func (p *printer) control(c Control) {
 	}
 	p.texts("after_power_cut", c.AfterPowerCut)
 	p.texts("enclosure_type", c.EnclosureType)
+	figure(p, "working_space", c.WorkingSpace, unit.Run)
 	p.texts("lockout", c.Lockout)
 	p.texts("purge", c.Purge)
 }
@@ -147,6 +149,13 @@ func (p *printer) sensor(v *Sensor) {
 	}
 }
 
+// date writes a date that the file gives.
+func (p *printer) date(key string, d entry.Date) {
+	if d != (entry.Date{}) {
+		p.line(key, d)
+	}
+}
+
 func (p *printer) rest(s *Shop) {
 	for _, b := range s.Stops {
 		p.table("[[stop]]")
@@ -158,6 +167,7 @@ func (p *printer) rest(s *Shop) {
 		p.table("[[extinguisher]]")
 		p.point("at", e.Place)
 		p.texts("rating", e.Rating)
+		p.date("serviced", e.Serviced)
 	}
 	for _, v := range s.Taps {
 		p.table("[[tap]]")
@@ -170,9 +180,7 @@ func (p *printer) rest(s *Shop) {
 		for _, f := range [][2]string{{"check", a.Check}, {"about", a.About}, {"reason", a.Reason}, {"role", a.Role}} {
 			p.line(f[0], fmt.Sprintf("%q", f[1]))
 		}
-		if a.Until.Year != 0 {
-			p.line("until", a.Until)
-		}
+		p.date("until", a.Until)
 	}
 	for _, d := range s.Documents {
 		p.table("[[document]]")
@@ -180,6 +188,8 @@ func (p *printer) rest(s *Shop) {
 		if d.Held.Stated() {
 			p.line("held", d.Held.V)
 		}
+		p.date("date", d.Date)
+		p.texts("by", d.By)
 	}
 }
 

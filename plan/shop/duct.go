@@ -31,6 +31,7 @@ type Duct struct {
 	ElbowBasis     source.Basis
 	Hangers        Field[unit.Length]
 	CleanOuts      []unit.Length
+	Clearance      Field[unit.Length] // to what burns
 	Roughness      unit.Length
 	Rough          source.Basis
 	Loss           float64

@@ -121,6 +121,17 @@ type Room struct {
 	Opening    Field[unit.Area]
 	Chosen     Field[unit.Pressure] // how far below the outdoors it may be pulled
 	Sprinklers Field[bool]
+	WayOut     Field[unit.Length] // its narrowest place
+	Layer      *Layer             // nil where none was measured
+	Cleaned    Field[string]
+}
+
+// Layer is settled dust where it lies thickest.
+type Layer struct {
+	Depth   unit.Length
+	Area    Field[unit.Area]
+	Density Field[unit.Density] // of the heap, not of the wood
+	At      entry.Place
 }
 
 // Appliance is something that burns or heats in a room.
@@ -135,7 +146,18 @@ type Wall struct {
 	From, To Point
 	Rating   Field[string]
 	Divides  Field[string]
+	Door     *Door              // nil where the file tells of none
+	Board    Field[unit.Length] // gypsum on the shop's side
 	At       entry.Place
+}
+
+// Door is a door in a wall that keeps things apart.
+type Door struct {
+	Thick       Field[unit.Length]
+	Rating      Field[unit.Time]
+	Closes      Field[bool]
+	IntoBedroom Field[bool]
+	At          entry.Place
 }
 
 // Motor is an electric motor's nameplate.

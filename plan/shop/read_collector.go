@@ -28,6 +28,8 @@ func (r *reader) readCollectors(top *scope) {
 		c.Enclosure = s.word("enclosure")
 		c.DirtyVolume = measure[unit.Volume](s, "dirty_volume")
 		c.Bonded = measure[unit.Resistance](s, "bonded")
+		c.ToCombustible = measure[unit.Length](s, "to_combustible")
+		c.Labelled = s.yes("labelled")
 		r.shop.Collectors = append(r.shop.Collectors, c)
 		s.close()
 	}
@@ -77,7 +79,8 @@ func (s *scope) filter(field string) *Filter {
 	if t == nil {
 		return nil
 	}
-	f := &Filter{Area: measure[unit.Area](t, "area"), Clean: measure[unit.Pressure](t, "clean").V, Change: measure[unit.Pressure](t, "change").V, Flow: measure[unit.Flow](t, "at").V, Side: t.word("side")}
+	f := &Filter{Area: measure[unit.Area](t, "area"), Clean: measure[unit.Pressure](t, "clean").V, Change: measure[unit.Pressure](t, "change").V, Flow: measure[unit.Flow](t, "at").V, Side: t.word("side"),
+		Removes: t.number("removes"), RemovesAt: measure[unit.Length](t, "removes_at"), Residual: measure[unit.Density](t, "residual")}
 	if f.Change > 0 && f.Clean > 0 && !unit.AtLeast(float64(f.Change), float64(f.Clean)) {
 		t.wrong(t.t.Get("change"), "a pressure no lower than the clean filter's", "check the two figures")
 	}
@@ -115,6 +118,7 @@ func (s *scope) outlet(field string, c *Collector) *Outlet {
 	rough := measure[unit.Length](t, "roughness")
 	o.Elbows, o.Loss = t.fittings("fittings"), t.number("loss").V
 	o.Roughness = rough.V
+	o.ToProperty, o.ToOpening, o.AboveGround = measure[unit.Length](t, "to_property"), measure[unit.Length](t, "to_opening"), measure[unit.Length](t, "above_ground")
 	if !rough.Known() && material != "" {
 		stuff := findMaterial(material)
 		o.Roughness = stuff.Roughness

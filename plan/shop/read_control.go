@@ -50,7 +50,7 @@ func (r *reader) readControl(top *scope) {
 		Given: true, At: s.t.At,
 		Supply: measure[unit.Voltage](s, "supply"), SupplyPower: measure[unit.Power](s, "supply_power"), SupplyListed: s.word("supply_listed"),
 		Lowest: measure[unit.Voltage](s, "lowest"), MovesTogether: s.count("moves_together"), AfterPowerCut: s.word("after_power_cut"),
-		EnclosureType: s.text("enclosure_type"), Lockout: s.text("lockout"), Purge: s.text("purge"),
+		EnclosureType: s.text("enclosure_type"), Lockout: s.text("lockout"), Purge: s.text("purge"), WorkingSpace: measure[unit.Length](s, "working_space"),
 	}
 	s.close()
 }

@@ -19,6 +19,7 @@ func (r *reader) readDucts(top *scope) {
 		d.Hose = s.hose(d)
 		r.readServes(s, d)
 		d.Bonded = measure[unit.Resistance](s, "bonded")
+		d.Clearance = measure[unit.Length](s, "clearance")
 		r.shop.Ducts = append(r.shop.Ducts, d)
 		s.close()
 	}

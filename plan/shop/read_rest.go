@@ -6,7 +6,7 @@ import "dustbook/plan/unit"
 // paper.
 func (r *reader) readRest(top *scope) {
 	for _, s := range top.several("extinguisher") {
-		r.shop.Extinguishers = append(r.shop.Extinguishers, &Extinguisher{At: s.t.At, Place: s.point("at"), Rating: s.text("rating")})
+		r.shop.Extinguishers = append(r.shop.Extinguishers, &Extinguisher{At: s.t.At, Place: s.point("at"), Rating: s.text("rating"), Serviced: s.date("serviced")})
 		s.close()
 	}
 	for _, s := range top.several("stop") {
@@ -22,7 +22,7 @@ func (r *reader) readRest(top *scope) {
 		s.close()
 	}
 	for _, s := range top.several("document") {
-		r.shop.Documents = append(r.shop.Documents, &Document{At: s.t.At, Kind: s.text("kind").V, Held: s.yes("held")})
+		r.shop.Documents = append(r.shop.Documents, &Document{At: s.t.At, Kind: s.text("kind").V, Held: s.yes("held"), Date: s.date("date"), By: s.text("by")})
 		s.close()
 	}
 }

@@ -22,6 +22,9 @@ func (r *reader) readRooms(top *scope) {
 		room.Opening = measure[unit.Area](s, "opening")
 		room.Chosen = measure[unit.Pressure](s, "depressurisation")
 		room.Sprinklers = s.yes("sprinklers")
+		room.WayOut = measure[unit.Length](s, "way_out")
+		room.Layer = s.layer("layer")
+		room.Cleaned = s.word("cleaned")
 		r.shop.Rooms = append(r.shop.Rooms, room)
 		s.close()
 	}
@@ -30,13 +33,35 @@ func (r *reader) readRooms(top *scope) {
 	}
 	for _, s := range top.several("wall") {
 		from, to := s.point("from"), s.point("to")
-		w := &Wall{From: from.V, To: to.V, Rating: s.text("rating"), Divides: s.word("divides"), At: s.t.At}
+		w := &Wall{From: from.V, To: to.V, Rating: s.text("rating"), Divides: s.word("divides"), Door: s.door("door"), Board: measure[unit.Length](s, "board"), At: s.t.At}
 		if from.Known() && to.Known() && math.Hypot(w.To.X-w.From.X, w.To.Y-w.From.Y) < leastWall {
 			s.wrong(s.t.Get("to"), "a wall with a length", "give its two ends")
 		}
 		r.shop.Walls = append(r.shop.Walls, w)
 		s.close()
 	}
+}
+
+// layer reads the table of a measured layer of dust.
+func (s *scope) layer(field string) *Layer {
+	t := s.inline(field)
+	if t == nil {
+		return nil
+	}
+	l := &Layer{Depth: measure[unit.Length](t, "depth").V, Area: measure[unit.Area](t, "area"), Density: measure[unit.Density](t, "density"), At: t.t.At}
+	t.close()
+	return l
+}
+
+// door reads the table of a door.
+func (s *scope) door(field string) *Door {
+	t := s.inline(field)
+	if t == nil {
+		return nil
+	}
+	d := &Door{Thick: measure[unit.Length](t, "thick"), Rating: measure[unit.Time](t, "rating"), Closes: t.yes("closes"), IntoBedroom: t.yes("into_bedroom"), At: t.t.At}
+	t.close()
+	return d
 }
 
 // The least area of a room and the least length of a wall that are taken for
