@@ -4,12 +4,14 @@
 //
 // A call goes one way: arguments → verb (verb.go, flag.go) → shop file and
 // records → plan (load.go) → the verb's own file → what is printed (talk.go).
-// Only publish reads the shop's own notes (notes.go) and another layout
+// Only publish and preview read the shop's own notes (notes.go) and another layout
 // (beside.go). The folder of a book is looked at (target.go, folder.go) and
 // written (into.go, write.go) through one narrow layer (disk.go). Records are
 // written whole or not at all by their own package (measure.go). A terminal is
 // told how far a long run has come (progress.go); a run that is asked to stop
 // leaves what it found, or what it was to make, and nothing between (halt.go).
+// Preview makes the same book in memory (preview.go) and serves it to this machine
+// alone (preview_site.go), with what it adds to a page (preview_page.go).
 package main
 
 import (

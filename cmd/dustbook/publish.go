@@ -36,6 +36,19 @@ func (p *program) publish(c *call) error {
 	if !c.has("check") {
 		p.halt.will(leaves(to))
 	}
+	pages, err := p.makeBook(l, other, own)
+	if err != nil {
+		return err
+	}
+	if c.has("check") {
+		return p.checkBook(to, pages)
+	}
+	return p.writeBook(to, pages)
+}
+
+// makeBook makes the whole book of a shop, with another layout beside it where
+// one is named.
+func (p *program) makeBook(l, other *loaded, own *notes) (map[string][]byte, error) {
 	p.progress.step("checking")
 	order := book.Order{Plan: l.plan, Findings: checks.Run(l.plan), Beside: layouts(other), Notes: own.files, Workers: runtime.GOMAXPROCS(0), Told: p.progress.count("sheets")}
 	if len(l.plan.Shop.Unsized(nil)) > 0 {
@@ -47,16 +60,13 @@ func (p *program) publish(c *call) error {
 	var wrong entry.Problems
 	switch {
 	case errors.As(err, &wrong):
-		return l.inFolder(wrong)
+		return nil, l.inFolder(wrong)
 	case err != nil:
-		return fmt.Errorf("the book cannot be made: %w; please report this line together with the shop file", err)
+		return nil, fmt.Errorf("the book cannot be made: %w; please report this line together with the shop file", err)
 	case len(pages) == 0:
-		return errors.New("the book came out empty, so nothing was written; please report this line together with the shop file")
+		return nil, errors.New("the book came out empty, so nothing was written; please report this line together with the shop file")
 	}
-	if c.has("check") {
-		return p.checkBook(to, pages)
-	}
-	return p.writeBook(to, pages)
+	return pages, nil
 }
 
 // folders are those of the shops that a book is made from; that of the

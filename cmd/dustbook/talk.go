@@ -63,11 +63,16 @@ func (p *program) sayProblems(list entry.Problems) {
 
 // sayBroken prints the one line of a fault of the program itself.
 func (p *program) sayBroken(cause any) int {
-	p.say(fmt.Sprintf("the program broke: %.200v; please report this line together with the shop file", cause))
+	p.say(broken(cause).Error())
 	if p.env("DUSTBOOK_STACK") == "1" {
 		_, _ = p.err.Write(debug.Stack())
 	}
 	return statusFailed
+}
+
+// broken is a fault of the program itself as one line.
+func broken(cause any) error {
+	return fmt.Errorf("the program broke: %.200v; please report this line together with the shop file", cause)
 }
 
 // clean takes control characters, and those that turn the writing direction,

@@ -101,6 +101,21 @@ HTML and links that lead nowhere or out of the folder are errors of the shop.`,
 		run: (*program).publish,
 	},
 	{
+		name: "preview", takes: "[SHOP]", does: "the book in a browser of this machine, new with every change",
+		about: `Makes the book in memory and shows it to browsers on this machine alone, at an
+address that it prints. When the shop file, a record or a note changes, the
+pages in the browser are made anew. While the files have errors they are shown
+above the last good sheet. It writes nothing. Ctrl-C ends it.`,
+		tries: "dustbook preview my-shop",
+		exits: "0 done, 2 wrong use, 3 the tool failed",
+		flags: []flag{
+			{name: "port", value: "PORT", does: "the port on this machine; else one that is free"},
+			{name: "beside", value: "OTHER", does: "another layout of the shop, set beside this one on a sheet"},
+			flagAsOf.with("; else the latest in the files"),
+		},
+		run: (*program).preview,
+	},
+	{
 		name: "measure", takes: "[SHOP]", does: "what was measured, into a new file in records/",
 		about: `Writes one new record beside the shop file and changes none. A reading is
   OF at THING [in USE] [filter STATE] [with INSTRUMENT] = VALUE
