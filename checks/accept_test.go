@@ -96,7 +96,7 @@ func TestAStopIsNotAccepted(t *testing.T) {
 func TestProblemsOfAcceptances(t *testing.T) {
 	for _, c := range []struct{ check, about, read, do string }{
 		{"power-cat", "Cyclone", `check = "power-cat"`, `write "power-cut"`},
-		{"zzz", "Cyclone", `check = "zzz"`, `"air-captured", "bin-filling"`},
+		{"zzz", "Cyclone", `check = "zzz"`, `use one of "air-captured", "`},
 		{"power-cut", "Cyclon", `about = "Cyclon"`, `write "Cyclone"`},
 		{"power-cut", "zzz", `about = "zzz"`, `use one of "Cyclone"`},
 		{"threshold", "Saw runs", `check = "threshold"`, "take the table out"},

@@ -58,6 +58,10 @@ func TestCases(t *testing.T) {
 		{"c29-measured-idle", nil, expected{check: "threshold", about: "Sander runs", state: checks.Met, by: checks.ByGiven, weight: checks.Know, says: "0.55 A idling"}},
 		{"c29-measured-idle", []change{{`threshold = "0.25 A"`, `threshold = "0.66 A"`}}, expected{check: "threshold", about: "Sander runs", state: checks.NotMet, by: checks.ByGiven, weight: checks.Mend, says: "not under the 0.55 A"}},
 		{"c29-measured-idle", []change{{"no_load = \"0.55 A\"                     # measured\n", ""}}, expected{check: "threshold", about: "Sander runs", state: checks.NotGiven, by: checks.ByGiven, weight: checks.Know, says: "nameplate's amps do not stand in"}},
+		// C33: with people employed a home is a workplace; without them it is not
+		{"c33-basement-of-three", nil, expected{check: "dust-exposure", about: "", state: checks.Ask, by: checks.ByRule, weight: checks.Know, says: "only sampling at the person tells it"}},
+		{"c33-basement-of-three", nil, expected{check: "training-record", about: "", state: checks.NotGiven, by: checks.ByGiven, weight: checks.Know, says: "No list of who is trained"}},
+		{"c33-basement-of-three", nil, expected{check: "last-test", about: "", state: checks.NotGiven, by: checks.ByGiven, weight: checks.Know, says: "No test is on record"}},
 		// C38: a dust duct is a duct: plastic through the separation is no
 		{"c38-garage-wall", nil, expected{check: "garage-separation", about: "Pipe", state: checks.NotMet, by: checks.ByRule, weight: checks.Stop, says: "is plastic schedule 40"}},
 		// steel of the gauge the code names is still asked: a dust duct has openings

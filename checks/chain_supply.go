@@ -7,12 +7,13 @@ import (
 )
 
 var supplyMargin = &Check{
-	Stops:    true,
-	ID:       "supply-margin",
-	Name:     say("check.supply-margin.name"),
-	Title:    say("check.supply-margin.title"),
-	Needs:    "control.supply, control.supply_power, control.supply_listed, control.moves_together, gate.stall, gate.holding, gate.takes, trigger.draws, sensor.draws, trigger.starts",
-	Confirms: settledBy("supply-margin", say("check.supply-margin.settles")),
+	Whom:    Electrician,
+	Stops:   true,
+	ID:      "supply-margin",
+	Name:    say("check.supply-margin.name"),
+	Title:   say("check.supply-margin.title"),
+	Needs:   "control.supply, control.supply_power, control.supply_listed, control.moves_together, gate.stall, gate.holding, gate.takes, trigger.draws, sensor.draws, trigger.starts",
+	Answers: settledBy("supply-margin", say("check.supply-margin.settles")),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		if f, told := reachOf(p); told {
 			report(f)

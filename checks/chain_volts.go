@@ -10,6 +10,7 @@ import (
 )
 
 var chainVolts = &Check{
+	Whom:  Electrician,
 	ID:    "chain-volts",
 	Name:  say("check.chain-volts.name"),
 	Title: say("check.chain-volts.title"),

@@ -10,6 +10,7 @@ package checks
 
 import (
 	"cmp"
+	"path"
 	"slices"
 
 	"dustbook/plan"
@@ -66,10 +67,12 @@ type Finding struct {
 	Weight  Weight
 	About   string // the thing's name, empty for the shop
 	Kind    string // what the thing is: machine, use, collector, duct, room; empty for the shop
+	File    string // the file it stands in, beside the shop file; empty for the shop file itself
 	At      entry.Place
 	Says    string
 	Do      string
 	Asks    string // the question in words that can be sent; empty where nobody is asked
+	Whom    Person // whom it goes to; empty where nobody is asked
 	Figures []Figure
 	Basis   []source.Basis
 	Settled string // by whom a stop was settled
@@ -79,23 +82,26 @@ type Finding struct {
 	Accepted *Acceptance // nil where nobody has accepted it, or not any more
 }
 
-// Check is one question to a plan.
-type Check struct {
-	ID       string // a readable slug
-	Name     string // a few words, for the head of a sheet
-	Title    string // the question, without its mark
-	Needs    string // the fields it reads
-	Stops    bool   // a finding of it may say stop
-	Confirms []Confirm
-	Run      func(p *plan.Plan, report func(Finding))
+// FileBeside is the path of the file that the finding stands in, where that of
+// the shop file is given.
+func (f Finding) FileBeside(shopFile string) string {
+	if f.File == "" {
+		return shopFile
+	}
+	return path.Join(path.Dir(shopFile), f.File)
 }
 
-// All lists every check, in the order of the book.
-var All = []*Check{
-	airCaptured, dustCarried, fanOnCurve, motorPower, motorCircuit, ductCollapse, sharedHose,
-	triggerPath, triggerOpens, threshold, startDelay, runOn, startsPerHour, powerCut, starterKind, blowBack, chainDevices, chainVolts, supplyMargin, gateStops, sensorLevels, stopOnTheWay,
-	metalOnWood, plasticDuct, bondedDuct, plasticBin, binFilling, filterLoad,
-	openBag, openFlue, makeUpAir, returnPath, garageSeparation,
+// Check is one question to a plan.
+type Check struct {
+	ID       string    // a readable slug
+	Name     string    // a few words, for the head of a sheet
+	Title    string    // the question, without its mark
+	Needs    string    // the fields it reads
+	Stops    bool      // a finding of it may say stop
+	Whom     Person    // whom its questions go to, where a finding names nobody else
+	Compares []string  // the figures of rules that it asks for
+	Answers  []Confirm // what settles it, and other figures that [[confirmed]] may give
+	Run      func(p *plan.Plan, report func(Finding))
 }
 
 // Find finds a check by its id.
@@ -117,6 +123,9 @@ func Run(p *plan.Plan) []Finding {
 	for _, c := range All {
 		c.Run(p, func(f Finding) {
 			f.Check = c.ID
+			if f.Asks != "" {
+				f.Whom = cmp.Or(f.Whom, c.Whom)
+			}
 			settle(p, c, &f)
 			accept(p, &f)
 			list = append(list, f)

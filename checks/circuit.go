@@ -6,16 +6,19 @@ import (
 	"dustbook/plan"
 	"dustbook/plan/control/circuit"
 	"dustbook/plan/entry"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
 var motorCircuit = &Check{
+	Whom:     Electrician,
+	Compares: []string{"motor-circuit"},
 	Stops:    true,
 	ID:       "motor-circuit",
 	Name:     say("check.motor-circuit.name"),
 	Title:    say("check.motor-circuit.title"),
 	Needs:    "machine.circuit, collector.circuit, circuit.breaker, circuit.wire, circuit.terminals, circuit.length, motor.power, motor.volts, motor.phase, machine.amps, shop.rules, shop.air_temperature",
-	Confirms: settledBy("motor-circuit", say("check.motor-circuit.settles")),
+	Answers:  settledBy("motor-circuit", say("check.motor-circuit.settles")),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, o := range p.Circuits.Circuits {
 			report(circuitOf(p, o))
@@ -29,17 +32,23 @@ var motorCircuit = &Check{
 	},
 }
 
-// circuitBasis are the texts on motor circuits.
-var circuitBasis = basesOf("motor-circuit")
+// circuitTables are the tables that motor circuits go by.
+var circuitTables = basesOf("motor-circuit")
+
+// circuitTexts are the texts on motor circuits: the clauses of the rules, and what
+// a circuit was reckoned with, else all tables.
+func circuitTexts(p *plan.Plan, reckoned []source.Basis) []source.Basis {
+	if len(reckoned) == 0 {
+		reckoned = circuitTables
+	}
+	return append([]source.Basis{rulesOn(p.Shop, "motor-circuit").Basis}, reckoned...)
+}
 
 // circuitOf words the verdict on one circuit. The tables decide under the
 // rules of the US where all of them were read; else they are shown and asked.
 // A breaker under the nameplate's current is the file's own figure.
 func circuitOf(p *plan.Plan, o *circuit.Of) Finding {
-	f := Finding{About: o.Name(), Kind: circuitKind(o), At: circuitAt(o), By: ByRule, Weight: Know, Basis: merged(o.Bases())}
-	if len(f.Basis) == 0 {
-		f.Basis = circuitBasis
-	}
+	f := Finding{About: o.Name(), Kind: circuitKind(o), At: circuitAt(o), By: ByRule, Weight: Know, Basis: circuitTexts(p, merged(o.Bases()))}
 	f.Figures = circuitFigures(o)
 	switch o.Verdict {
 	case circuit.Unknown:
@@ -66,7 +75,7 @@ func circuitOf(p *plan.Plan, o *circuit.Of) Finding {
 	if f.State == Ask || f.State == NotMet {
 		f.Asks = circuitQuestion(p, o)
 	}
-	if p.Shop.Rules == "none" && f.By == ByRule && o.Told {
+	if rulesOn(p.Shop, "motor-circuit").Elsewhere && f.By == ByRule && o.Told {
 		f.Says = join(f.Says, say("finding-motor-circuit.no-rules.says"))
 	}
 	return f
@@ -93,7 +102,7 @@ func circuitDecides(p *plan.Plan, o *circuit.Of) bool {
 			return false
 		}
 	}
-	return p.Shop.Rules == "us"
+	return rulesOn(p.Shop, "motor-circuit").Decides
 }
 
 // circuitFails says each thing that does not hold.
@@ -187,7 +196,7 @@ func circuitsNotGiven(p *plan.Plan) (f Finding, told bool) {
 			f.At = circuitAt(o)
 		}
 	}
-	f.State, f.By, f.Weight, f.Basis = NotGiven, ByGiven, Know, circuitBasis
+	f.State, f.By, f.Weight, f.Basis = NotGiven, ByGiven, Know, circuitTexts(p, nil)
 	f.Says, f.Do = sayOf(len(names), "finding-motor-circuit.without.says", listed(firstFew(names))), say("finding-motor-circuit.without.do")
 	return f, len(names) > 0
 }

@@ -6,6 +6,7 @@ import (
 )
 
 var starterKind = &Check{
+	Whom:  Electrician,
 	ID:    "starter-kind",
 	Name:  say("check.starter-kind.name"),
 	Title: say("check.starter-kind.title"),

@@ -32,11 +32,23 @@ func (c Confirm) Wants() string {
 	return say("finding-confirm.such-as", c.Kind.Example())
 }
 
+// Confirms lists what [[confirmed]] may give to a check: the figures that it
+// compares with and that have a unit, and its answers.
+func (c *Check) Confirms() []Confirm {
+	var list []Confirm
+	for _, figure := range c.Compares {
+		if kind := rowsOf(figure)[0].Kind; kind != 0 {
+			list = append(list, Confirm{ID: figure, Means: say("finding-figure." + figure), Kind: kind})
+		}
+	}
+	return append(list, c.Answers...)
+}
+
 // Figures lists the ids that [[confirmed]] may name.
 func Figures() []string {
 	var ids []string
 	for _, c := range All {
-		for _, f := range c.Confirms {
+		for _, f := range c.Confirms() {
 			ids = append(ids, f.ID)
 		}
 	}
@@ -47,7 +59,7 @@ func Figures() []string {
 // findConfirm finds a figure by its id.
 func findConfirm(id string) (Confirm, bool) {
 	for _, c := range All {
-		for _, f := range c.Confirms {
+		for _, f := range c.Confirms() {
 			if f.ID == id {
 				return f, true
 			}
@@ -76,7 +88,7 @@ func settle(p *plan.Plan, c *Check, f *Finding) {
 	if f.Weight != Stop {
 		return
 	}
-	for _, answer := range c.Confirms {
+	for _, answer := range c.Confirms() {
 		if !answer.Settles {
 			continue
 		}

@@ -1,8 +1,6 @@
 package checks
 
 import (
-	"strings"
-
 	"dustbook/plan/export"
 	"dustbook/plan/source"
 )
@@ -19,19 +17,19 @@ type Confirmable struct {
 func Confirmables() []Confirmable {
 	var list []Confirmable
 	for _, c := range All {
-		for _, f := range c.Confirms {
+		for _, f := range c.Confirms() {
 			list = append(list, Confirmable{f, c, confirmSource(c, f)})
 		}
 	}
 	return list
 }
 
-// confirmSource are the texts that a figure takes the place of: the rows of
-// figures.csv with its id before the comma, or what the check asks by.
+// confirmSource are the texts that a figure takes the place of: the rows of the
+// rules with its id, or what the check asks by.
 func confirmSource(c *Check, f Confirm) []source.Basis {
 	var list []source.Basis
-	for _, r := range figureRows {
-		if name, _, _ := strings.Cut(r.Text("figure"), ","); strings.ReplaceAll(name, " ", "-") == f.ID {
+	for _, r := range ruleRows {
+		if r.Figure == f.ID {
 			list = append(list, r.Basis)
 		}
 	}

@@ -30,6 +30,7 @@ func only(t *testing.T, list []checks.Finding, check, about string) checks.Findi
 	var found []checks.Finding
 	for _, f := range list {
 		if f.Check == check && f.About == about {
+			show(f)
 			found = append(found, f)
 		}
 	}

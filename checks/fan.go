@@ -11,6 +11,7 @@ import (
 )
 
 var fanOnCurve = &Check{
+	Whom:  Maker,
 	ID:    "fan-on-curve",
 	Name:  say("check.fan-on-curve.name"),
 	Title: say("check.fan-on-curve.title"),
@@ -110,6 +111,7 @@ func firstFour(list []string) string {
 }
 
 var motorPower = &Check{
+	Whom:  Electrician,
 	ID:    "motor-power",
 	Name:  say("check.motor-power.name"),
 	Title: say("check.motor-power.title"),

@@ -13,7 +13,8 @@ var filterLoad = &Check{
 	Name:     say("check.filter-load.name"),
 	Title:    say("check.filter-load.title"),
 	Needs:    "collector.exhaust, collector.filter, filter.area, shop.rules",
-	Confirms: []Confirm{{ID: "filter-load", Means: say("check.filter-load.confirm"), Kind: unit.KindVelocity, From: []source.Basis{returnedLoad.Basis}}},
+	Whom:     Maker,
+	Compares: []string{"filter-load"},
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			if !c.Exhaust.Known() || c.Exhaust.V == "returns to room" {
@@ -22,16 +23,6 @@ var filterLoad = &Check{
 		}
 	},
 }
-
-// returnedLoad is the figure for filters whose air goes back into the room.
-var returnedLoad = func() takeoff.Load {
-	for _, l := range takeoff.Loads() {
-		if l.Returned {
-			return l
-		}
-	}
-	panic("checks: no filter figure speaks of returned air")
-}()
 
 // loaded judges the filter of one collector whose air goes back into a room.
 func loaded(p *plan.Plan, c *shop.Collector) Finding {
@@ -57,11 +48,8 @@ func loaded(p *plan.Plan, c *shop.Collector) Finding {
 // or the one that the owner has had confirmed. The text is in play under the
 // rules it belongs to; elsewhere its figure is shown, and asked once passed.
 func holdLoad(p *plan.Plan, f *Finding, load *takeoff.Filter) {
-	most, basis := returnedLoad.Speed, returnedLoad.Basis
-	decides := p.Shop.Rules == "eu" && basis.Mark.Decides()
-	if value, by, known := confirmed[unit.Velocity](p.Shop, "filter-load"); known {
-		most, basis, decides = value, by, true
-	}
+	rule := rulesOn(p.Shop, "filter-load")
+	most, basis := measureOf[unit.Velocity](rule), rule.Basis
 	units, limit := p.Shop.Units, float64(most)
 	got, want := unit.Feed.Pair(units, load.Speed, most)
 	f.By, f.Basis = ByRule, []source.Basis{basis}
@@ -73,16 +61,13 @@ func holdLoad(p *plan.Plan, f *Finding, load *takeoff.Filter) {
 		f.Asks = say("finding-filter-load.over.asks", load.Collector.Name, got, unit.Feed.Unit(units))
 	}
 	f.Says = say(key, got, want, unit.Feed.Unit(units), load.Use, basis.TitleIn(english.Mark))
-	switch {
-	case decides && passed:
-		f.State, f.Weight = NotMet, Mend
-	case decides:
-		f.State = Met
-	case passed:
-		f.State = Ask
-		f.Says = join(f.Says, say("finding-filter-load.elsewhere.says"))
-	default:
+	if f.State = rule.holds(!passed); f.State == Ask && !passed {
 		f.State = Advice
-		f.Says = join(f.Says, say("finding-filter-load.elsewhere.says"))
+	}
+	if f.State == NotMet {
+		f.Weight = Mend
+	}
+	if !rule.Decides {
+		f.Says = join(f.Says, rule.remark())
 	}
 }

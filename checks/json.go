@@ -23,7 +23,7 @@ type document struct {
 	Findings []findingJSON `json:"findings"`
 }
 
-// findingJSON is one finding. Nobody is asked where asks is empty; a finding
+// findingJSON is one finding. Nobody is asked where asks and whom are empty; a finding
 // that nobody has accepted has null there.
 type findingJSON struct {
 	Check    string       `json:"check"`
@@ -38,6 +38,7 @@ type findingJSON struct {
 	Says     string       `json:"says"`
 	Do       string       `json:"do"`
 	Asks     string       `json:"asks"`
+	Whom     Person       `json:"whom"`
 	Figures  []figureJSON `json:"figures"`
 	Basis    []basisJSON  `json:"basis"`
 	Settled  *string      `json:"settled_by"`
@@ -82,7 +83,7 @@ func JSON(p *plan.Plan, list []Finding) ([]byte, error) {
 func finding(file string, f Finding) findingJSON {
 	v := findingJSON{
 		Check: f.Check, State: f.State, By: f.By, Weight: f.Weight, About: f.About, Kind: f.Kind,
-		File: file, Line: f.At.Line, Column: f.At.Column, Says: f.Says, Do: f.Do, Asks: f.Asks,
+		File: f.FileBeside(file), Line: f.At.Line, Column: f.At.Column, Says: f.Says, Do: f.Do, Asks: f.Asks, Whom: f.Whom,
 		Figures: []figureJSON{}, Basis: []basisJSON{},
 	}
 	for _, at := range f.Figures {

@@ -19,7 +19,7 @@ import (
 // two that stand beside them.
 var keys = []string{
 	"about", "accepted", "asks", "basis", "by", "check", "column", "do", "figures", "file", "line", "says", "state", "weight",
-	"kind", "settled_by",
+	"kind", "settled_by", "whom",
 }
 
 func read(t *testing.T, data []byte) *plan.Plan {

@@ -158,7 +158,7 @@ func (l literal) forProgram() bool {
 			return readByProgram(n, inner)
 		case *ast.KeyValueExpr:
 			field, ok := n.Key.(*ast.Ident)
-			return ok && slices.Contains([]string{"ID", "Needs", "Kind", "Unit", "Format"}, field.Name)
+			return ok && slices.Contains([]string{"ID", "Needs", "Compares", "Kind", "Unit", "Format"}, field.Name)
 		case *ast.BinaryExpr:
 			if n.Op == token.EQL || n.Op == token.NEQ {
 				return true
@@ -195,7 +195,7 @@ func readByProgram(call *ast.CallExpr, argument ast.Node) bool {
 	if slices.Contains([]string{"panic", "Errorf", "MustRows"}, name) {
 		return true
 	}
-	place, keyed := map[string]int{"say": 0, "sayOf": 1, "Count": 0, "figure": 0, "words": 0, "basesOf": 0, "settledBy": 0, "confirmed": 1, "Contains": 1, "Text": 0, "Number": 0, "BasisOf": 0}[name]
+	place, keyed := map[string]int{"say": 0, "sayOf": 1, "Count": 0, "figure": 0, "words": 0, "basesOf": 0, "settledBy": 0, "confirmed": 1, "Contains": 1, "Text": 0, "Number": 0, "BasisOf": 0, "rulesOn": 1, "Glob": 1}[name]
 	return keyed && place < len(call.Args) && call.Args[place] == argument
 }
 

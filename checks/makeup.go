@@ -10,10 +10,11 @@ import (
 )
 
 var makeUpAir = &Check{
+	Whom:  Technician,
 	ID:    "make-up-air",
 	Name:  say("check.make-up-air.name"),
 	Title: say("check.make-up-air.title"),
-	Needs: "room.opening, room.open_to, machine.room, collector.exhaust, collector.returns_to, appliance.kind, shop.envelope",
+	Needs: "room.opening, room.open_to, machine.room, room.depressurisation, collector.exhaust, collector.returns_to, appliance.kind, shop.envelope",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, s := range p.Rooms.Spaces {
 			if f, look := madeUp(p, s); look {
@@ -91,8 +92,32 @@ func burning(p *plan.Plan, f *Finding, b *room.Balance) {
 			key, f.Weight = "finding-make-up-air.under.says", Know
 		}
 		f.Says = join(f.Says, say(key, below, mark, unit.Draft.Unit(units)))
+		if !limit.Basis.Mark.Decides() {
+			f.Says = join(f.Says, Ruled{Rule: Rule{Basis: limit.Basis}}.remark())
+		}
 	}
+	overChosen(p, f, b)
 }
+
+// overChosen holds the estimate against how far below the outdoors the owner would
+// have the space at the most, and reports whether it is passed: then it is to be
+// mended, whatever else is said of the space.
+func overChosen(p *plan.Plan, f *Finding, b *room.Balance) (over bool) {
+	chosen, units := b.Space.Chosen, p.Shop.Units
+	if chosen == 0 || !b.Pressure.Known() || unit.AtLeast(float64(chosen), float64(b.Pressure.High)) {
+		return false
+	}
+	most := float64(chosen)
+	f.Weight = Mend
+	f.Figures = append(f.Figures, Figure{Name: say("finding-make-up-air.below"), Value: float64(b.Pressure.High), Unit: "Pa", Limit: &most, Basis: chosenBasis[0]})
+	f.Basis = append(f.Basis, chosenBasis...)
+	below, mark := unit.Draft.Pair(units, b.Pressure.High, chosen)
+	f.Says = join(f.Says, say("finding-make-up-air.chosen.says", below, mark, unit.Draft.Unit(units)))
+	return true
+}
+
+// chosenBasis is where the owner's own figure stands.
+var chosenBasis = ownFile(say("finding-make-up-air.chosen"))
 
 // wanted is the opening that keeps a space within the strictest figure for what
 // burns in it.
@@ -121,7 +146,9 @@ func throughOpenings(p *plan.Plan, f *Finding, b *room.Balance) {
 	f.Figures = []Figure{{Name: say("finding-make-up-air.speed"), Value: float64(b.Speed.V), Unit: "m/s", Limit: &limit, Basis: makeUpBasis[0]}}
 	speed, most := unit.Speed.Pair(units, b.Speed.V, room.InletSpeed())
 	f.Says = join(f.Says, say("finding-make-up-air.speed.says", unit.Floor.Print(units, b.Space.Openings.V), speed, most, unit.Speed.Unit(units)))
-	switch {
+	switch over := overChosen(p, f, b); {
+	case over:
+		f.State, f.By, f.Do = NotMet, ByGiven, say("finding-make-up-air.wider.do")
 	case !unit.AtLeast(limit, float64(b.Speed.V)):
 		f.State, f.Weight = Advice, Mend
 		f.Says, f.Do = join(f.Says, want), say("finding-make-up-air.wider.do")

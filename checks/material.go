@@ -5,15 +5,17 @@ import (
 
 	"dustbook/plan"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 )
 
 var metalOnWood = &Check{
-	Stops:    true,
-	ID:       "metal-on-wood-main",
-	Name:     say("check.metal-on-wood-main.name"),
-	Title:    say("check.metal-on-wood-main.title"),
-	Needs:    "machine.makes, duct.serves",
-	Confirms: settledBy("metal-on-wood-main", say("check.metal-on-wood-main.settles")),
+	Stops:   true,
+	ID:      "metal-on-wood-main",
+	Name:    say("check.metal-on-wood-main.name"),
+	Title:   say("check.metal-on-wood-main.title"),
+	Whom:    Authority,
+	Needs:   "machine.makes, duct.serves",
+	Answers: settledBy("metal-on-wood-main", say("check.metal-on-wood-main.settles")),
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			metalAndWood(p, c, report)
@@ -26,13 +28,15 @@ var metalBasis = basesOf("metal-on-wood-main")
 
 func metalAndWood(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByTopology, Basis: metalBasis, Weight: Know}
-	var wood, metal, unknown []string
+	var wood, metal, finish, unknown []string
 	for _, m := range served(p, c) {
 		switch {
 		case m.Kind == "other" && !m.MakesStated:
 			unknown = append(unknown, m.Name)
 		case m.Makes == "metal" || m.Makes == "mixed":
 			metal = append(metal, m.Name)
+		case m.Makes == "finish overspray":
+			finish = append(finish, m.Name)
 		default:
 			wood = append(wood, m.Name)
 		}
@@ -46,11 +50,16 @@ func metalAndWood(p *plan.Plan, c *shop.Collector, report func(Finding)) {
 		f.Says = sayOf(len(metal), "finding-metal-on-wood-main.shared.says", listed(metal), strings.Join(firstFew(wood), ", "))
 		f.Do = sayOf(len(metal), "finding-metal-on-wood-main.shared.do")
 		f.Asks = say("finding-metal-on-wood-main.shared.asks", listed(metal))
+	case len(finish) > 0 && len(wood)+len(metal) > 0:
+		f.State, f.Weight = NotMet, Stop
+		f.Says = sayOf(len(finish), "finding-metal-on-wood-main.finish.says", listed(finish), strings.Join(firstFew(append(wood, metal...)), ", "))
+		f.Do = sayOf(len(finish), "finding-metal-on-wood-main.finish.do")
+		f.Asks = say("finding-metal-on-wood-main.finish.asks", listed(finish))
 	case len(unknown) > 0:
 		f.State = NotGiven
 		f.Says = sayOf(len(unknown), "finding-metal-on-wood-main.unknown.says", listed(unknown))
 		f.Do = say("finding-metal-on-wood-main.unknown.do")
-	case len(metal)+len(wood) == 0:
+	case len(metal)+len(wood)+len(finish) == 0:
 		return // nothing is on it
 	default:
 		f.State = Met
@@ -75,10 +84,12 @@ func served(p *plan.Plan, c *shop.Collector) []*shop.Machine {
 }
 
 var plasticDuct = &Check{
-	ID:    "conductive-duct",
-	Name:  say("check.conductive-duct.name"),
-	Title: say("check.conductive-duct.title"),
-	Needs: "shop.setting, shop.employees, shop.rules, duct.material, hose.material, duct.conductive",
+	ID:       "conductive-duct",
+	Name:     say("check.conductive-duct.name"),
+	Title:    say("check.conductive-duct.title"),
+	Whom:     Authority,
+	Compares: []string{"conducting-duct"},
+	Needs:    "shop.setting, shop.employees, shop.rules, duct.material, hose.material, duct.conductive",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, d := range p.Shop.Ducts {
 			conducting(p, d, report)
@@ -86,11 +97,9 @@ var plasticDuct = &Check{
 	},
 }
 
-// conductBasis are the texts that want conducting duct.
-var conductBasis = basesOf("conductive-duct")
-
 func conducting(p *plan.Plan, d *shop.Duct, report func(Finding)) {
-	f := Finding{About: d.Name, Kind: "duct", At: d.At, By: ByRule, Basis: conductBasis, Weight: Know}
+	rule := rulesOn(p.Shop, "conducting-duct")
+	f := Finding{About: d.Name, Kind: "duct", At: d.At, By: ByRule, Basis: []source.Basis{rule.Basis}, Weight: Know}
 	var not []string
 	ductSilent := !d.MaterialStated && !d.Conductive.Known()
 	hoseSilent := d.Hose != nil && !d.Hose.MaterialStated
@@ -111,14 +120,16 @@ func conducting(p *plan.Plan, d *shop.Duct, report func(Finding)) {
 		f.State, f.By = Advice, ByModel
 		f.Says = say("finding-conductive-duct.home.says", what)
 		f.Do = say("finding-conductive-duct.home.do")
-	case len(not) > 0 && p.Shop.Rules == "us":
+	case len(not) > 0 && rule.Decides:
 		f.State, f.Weight = NotMet, Mend
-		f.Says = say("finding-conductive-duct.us.says", what)
+		f.Says = say("finding-conductive-duct.us.says", what, textOf(rule))
 		f.Do = say("finding-conductive-duct.us.do")
 		f.Asks = say("finding-conductive-duct.accepted.asks", what)
 	case len(not) > 0:
 		f.State, f.Weight = Ask, Mend
-		f.Says = say("finding-conductive-duct.elsewhere.says", what)
+		if f.Says = say("finding-conductive-duct.elsewhere.says", what); !rule.Elsewhere {
+			f.Says = join(say("finding-conductive-duct.us.says", what, textOf(rule)), unread(rule))
+		}
 		f.Do = say("finding-conductive-duct.elsewhere.do")
 		f.Asks = say("finding-conductive-duct.accepted.asks", what)
 	case ductSilent || hoseSilent:
@@ -128,6 +139,10 @@ func conducting(p *plan.Plan, d *shop.Duct, report func(Finding)) {
 		f.State, f.By = Met, ByTopology
 		f.Says = say("finding-conductive-duct.met.says")
 		f.Do = say("finding-conductive-duct.met.do")
+		if people && !rule.Decides && !rule.Elsewhere {
+			f.State, f.By = Advice, ByRule // the text that counts here was not read
+			f.Says = join(f.Says, unread(rule))
+		}
 	}
 	report(f)
 }

@@ -12,14 +12,12 @@ import (
 )
 
 var openBag = &Check{
-	ID:    "open-bag-indoors",
-	Name:  say("check.open-bag-indoors.name"),
-	Title: say("check.open-bag-indoors.title"),
-	Needs: "collector.enclosure, collector.at, collector.room, collector.claims, machine.at, room.exits, shop.rules",
-	Confirms: []Confirm{
-		{ID: "open-bag-distance", Means: say("check.open-bag-indoors.distance"), Kind: unit.KindLength},
-		{ID: "open-bag-flow", Means: say("check.open-bag-indoors.flow"), Kind: unit.KindFlow},
-	},
+	ID:       "open-bag-indoors",
+	Name:     say("check.open-bag-indoors.name"),
+	Title:    say("check.open-bag-indoors.title"),
+	Needs:    "collector.enclosure, collector.at, collector.room, collector.claims, machine.at, room.exits, shop.rules",
+	Whom:     Authority,
+	Compares: []string{"open-bag-distance", "open-bag-flow", "open-bag-fed-sanders"},
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, c := range p.Shop.Collectors {
 			report(bagIndoors(p, c))
@@ -30,37 +28,14 @@ var openBag = &Check{
 // bagLimits are the figures an open bag is held against, with what each may
 // decide here.
 type bagLimits struct {
-	distance        unit.Length
-	distanceBasis   source.Basis
-	distanceDecides bool
-	flow            unit.Flow
-	flowBasis       source.Basis
-	flowDecides     bool
-	fedDecides      bool // no sanders with mechanical feed
-	fedBasis        source.Basis
+	distance              unit.Length
+	flow                  unit.Flow
+	farRule, airRule, fed Ruled // fed: no sanders with mechanical feed
 }
 
-// limitsFor are the figures of the shop's rules, or those the owner has had
-// confirmed. Where the rules name no text that was read, figures are shown
-// and asked.
 func limitsFor(s *shop.Shop) bagLimits {
-	distance, flow := figure("open bag distance, Quebec"), figure("open bag flow, Quebec")
-	fed := figure("open bag fed sanders")
-	if s.Rules == "us" {
-		distance, flow = figure("open bag distance, US"), figure("open bag flow, US")
-	}
-	read := s.Rules == "quebec"
-	l := bagLimits{
-		distance: unit.Must[unit.Length](distance.Text("value")), distanceBasis: distance.Basis, distanceDecides: read && distance.Basis.Mark.Decides(),
-		flow: unit.Must[unit.Flow](flow.Text("value")), flowBasis: flow.Basis, flowDecides: read && flow.Basis.Mark.Decides(),
-		fedBasis: fed.Basis, fedDecides: read && fed.Basis.Mark.Decides(),
-	}
-	if value, basis, known := confirmed[unit.Length](s, "open-bag-distance"); known {
-		l.distance, l.distanceBasis, l.distanceDecides = value, basis, true
-	}
-	if value, basis, known := confirmed[unit.Flow](s, "open-bag-flow"); known {
-		l.flow, l.flowBasis, l.flowDecides = value, basis, true
-	}
+	l := bagLimits{farRule: rulesOn(s, "open-bag-distance"), airRule: rulesOn(s, "open-bag-flow"), fed: rulesOn(s, "open-bag-fed-sanders")}
+	l.distance, l.flow = measureOf[unit.Length](l.farRule), measureOf[unit.Flow](l.airRule)
 	return l
 }
 
@@ -101,9 +76,10 @@ type bag struct {
 	c      *shop.Collector
 	limits bagLimits
 
-	near []nearness // what the distance is kept from
-	flow unit.Flow
-	fed  []string // machines with mechanical feed
+	near  []nearness // what the distance is kept from
+	flow  unit.Flow
+	fed   []string // sanders with mechanical feed
+	sands bool     // something that makes fine dust, as a sander does, is on it
 
 	missing, add string // what cannot be measured, and what to add; empty where all can
 }
@@ -118,13 +94,10 @@ type nearness struct {
 func (b *bag) measure() {
 	s := b.p.Shop
 	space := airSpace(s, []*shop.Room{b.c.Room})
-	if b.flow = greatest(b.p, b.c); b.c.Claims != nil {
-		b.flow = b.c.Claims.Flow
-	} else if curve := b.c.Curve; b.flow == 0 && len(curve) > 0 { // no use is known: at most what the curve holds
-		b.flow = curve[len(curve)-1].Flow
-	}
+	b.flow = mostAir(b.p, b.c)
 	for _, m := range served(b.p, b.c) {
-		if slices.Contains(words("open bag fed sanders"), m.Kind) {
+		b.sands = b.sands || m.Makes == "fine wood"
+		if slices.Contains(strings.Split(b.limits.fed.Value, ", "), m.Kind) {
 			b.fed = append(b.fed, m.Name)
 		}
 	}
@@ -161,6 +134,18 @@ func (b *bag) measure() {
 	}
 }
 
+// mostAir is the most air that a collector may move: what its maker claims, else
+// the largest flow of a use, else what its curve holds.
+func mostAir(p *plan.Plan, c *shop.Collector) unit.Flow {
+	if c.Claims != nil {
+		return c.Claims.Flow
+	}
+	if most := greatest(p, c); most > 0 || len(c.Curve) == 0 {
+		return most
+	}
+	return c.Curve[len(c.Curve)-1].Flow
+}
+
 // place is a thing with its place on the plan.
 type place struct {
 	name string
@@ -186,12 +171,12 @@ func (b *bag) nearest(places []place) {
 func (b *bag) judge(f *Finding) {
 	units, l := b.p.Shop.Units, b.limits
 	f.By = ByRule
-	f.Basis = []source.Basis{l.distanceBasis, l.flowBasis, l.fedBasis}
+	f.Basis = []source.Basis{l.farRule.Basis, l.airRule.Basis, l.fed.Basis}
 	var tooNear, short []string
 	least := ""
 	for _, n := range b.near {
 		limit := float64(l.distance)
-		f.Figures = append(f.Figures, Figure{Name: say("finding-open-bag-indoors.distance", n.what), Value: float64(n.far), Unit: "m", Limit: &limit, Basis: l.distanceBasis})
+		f.Figures = append(f.Figures, Figure{Name: say("finding-open-bag-indoors.distance", n.what), Value: float64(n.far), Unit: "m", Limit: &limit, Basis: l.farRule.Basis})
 		if !unit.AtLeast(float64(n.far), float64(l.distance)) {
 			got, want := unit.Run.Pair(units, n.far, l.distance)
 			tooNear, least = append(tooNear, say("finding-open-bag-indoors.from", got+" "+unit.Run.Unit(units), n.what)), want
@@ -201,7 +186,7 @@ func (b *bag) judge(f *Finding) {
 		short = []string{say("finding-open-bag-indoors.near", listed(tooNear), least+" "+unit.Run.Unit(units))}
 	}
 	limit := float64(l.flow)
-	f.Figures = append(f.Figures, Figure{Name: say("finding-open-bag-indoors.flow"), Value: float64(b.flow), Unit: "m3/s", Limit: &limit, Basis: l.flowBasis})
+	f.Figures = append(f.Figures, Figure{Name: say("finding-open-bag-indoors.flow"), Value: float64(b.flow), Unit: "m3/s", Limit: &limit, Basis: l.airRule.Basis})
 	var large, fed []string
 	if unit.Compare(float64(b.flow), float64(l.flow)) > 0 {
 		got, want := unit.Air.Pair(units, b.flow, l.flow)
@@ -213,10 +198,24 @@ func (b *bag) judge(f *Finding) {
 	b.decide(f, short, large, fed)
 }
 
+// open is a figure that touches this bag and may not decide, where there is one.
+// Which sanders are barred touches only a bag that has a sander on it.
+func (b *bag) open() (rule Ruled, open bool) {
+	l := b.limits
+	for _, r := range []Ruled{l.farRule, l.airRule} {
+		if !r.Decides {
+			return r, true
+		}
+	}
+	return l.fed, b.sands && !l.fed.Decides
+}
+
 // decide settles the state: a figure that may decide and is not kept, then
-// what is missing, then what has to be asked.
+// what is missing, then what has to be asked. It is met only where every figure
+// decides.
 func (b *bag) decide(f *Finding, short, large, fed []string) {
 	l := b.limits
+	undecided, open := b.open()
 	var broken, asked []string
 	into := func(decides bool, faults []string) {
 		if decides {
@@ -225,26 +224,28 @@ func (b *bag) decide(f *Finding, short, large, fed []string) {
 			asked = append(asked, faults...)
 		}
 	}
-	into(l.distanceDecides, short)
-	into(l.flowDecides, large)
-	into(l.fedDecides, fed)
+	into(l.farRule.Decides, short)
+	into(l.airRule.Decides, large)
+	into(l.fed.Decides, fed)
 	f.Asks = say("finding-open-bag-indoors.stand.asks", b.c.Name, b.c.Room.Name)
-	figures := say("finding-open-bag-indoors.figures", unit.Run.Print(b.p.Shop.Units, l.distance), unit.Air.Print(b.p.Shop.Units, l.flow), l.distanceBasis.In(english.Mark))
+	figures := say("finding-open-bag-indoors.figures", unit.Run.Print(b.p.Shop.Units, l.distance), unit.Air.Print(b.p.Shop.Units, l.flow), l.farRule.Basis.In(english.Mark))
 	switch {
 	case len(broken) > 0:
 		f.State, f.Weight, f.Do = NotMet, Mend, say("finding-open-bag-indoors.broken.do")
 		f.Says = say("finding-open-bag-indoors.faults.says", strings.Join(append(broken, asked...), "; "))
-	case b.missing != "" && l.distanceDecides:
+	case b.missing != "" && l.farRule.Decides:
 		f.State, f.Do = NotGiven, b.add
 		f.Says = join(say("finding-open-bag-indoors.indoors.says"), b.missing)
-	case len(asked) > 0 || !l.distanceDecides:
+	case len(asked) > 0 || open:
 		f.State, f.Do = Ask, say("finding-open-bag-indoors.ask.do")
 		indoors := say("finding-open-bag-indoors.indoors.says")
 		if len(asked) > 0 {
 			f.Weight = Mend
 			indoors = say("finding-open-bag-indoors.faults.says", strings.Join(asked, "; "))
 		}
-		if l.distanceDecides {
+		if open {
+			figures = join(figures, undecided.remark())
+		} else {
 			figures = ""
 		}
 		f.Says = join(indoors, b.missing, figures)

@@ -7,6 +7,7 @@ import (
 )
 
 var powerCut = &Check{
+	Whom:  Electrician,
 	ID:    "power-cut",
 	Name:  say("check.power-cut.name"),
 	Title: say("check.power-cut.title"),

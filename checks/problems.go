@@ -11,12 +11,18 @@ import (
 	"dustbook/plan/unit"
 )
 
-// Problems are the faults of a shop file that only the checks can see: a
-// confirmed figure that no check asks for or whose value is of the wrong
+// Problems are the faults of a shop file that only the checks can see: an
+// edition of a text that they do not know, a confirmed figure that no check asks for or whose value is of the wrong
 // kind, and an acceptance of what no check has found or of what cannot be
 // accepted.
 func Problems(p *plan.Plan) entry.Problems {
 	var list entry.Problems
+	for _, e := range p.Shop.Editions {
+		if problem, found := editionProblem(e); found {
+			problem.File, problem.Place = p.Shop.File, e.At
+			list = append(list, problem)
+		}
+	}
 	for _, c := range p.Shop.Confirmed {
 		if problem, found := confirmedProblem(c); found {
 			problem.File, problem.Place = p.Shop.File, c.At
@@ -84,7 +90,7 @@ func acceptedProblem(p *plan.Plan, a *shop.Accepted, findings []Finding) (entry.
 
 // settling says how a stop of a check is settled.
 func settling(check string) string {
-	for _, c := range Find(check).Confirms {
+	for _, c := range Find(check).Confirms() {
 		if c.Settles {
 			return say("finding-problem.stop-or-confirmed.do", entry.Quote(c.ID))
 		}

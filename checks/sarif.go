@@ -18,7 +18,7 @@ const (
 	sarifVersion  string = "2.1.0"
 	sarifSchema   string = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 	driverName    string = "dustbook"
-	driverVersion string = "1.0.0"
+	driverVersion string = "1.1.0"
 	columnsAre    string = "unicodeCodePoints" // as entry.Place counts
 	wholeShop     string = "shop"              // what a finding about no single thing is about
 )
@@ -36,7 +36,7 @@ func SARIF(p *plan.Plan, list []Finding, path string) ([]byte, error) {
 	}
 	seen := map[string]int{}
 	for _, f := range list {
-		r := result(p, f, artifactURI(path))
+		r := result(p, f, path)
 		r.RuleIndex = index[f.Check]
 		key := thingKey(f)
 		seen[key]++
@@ -54,7 +54,7 @@ func result(p *plan.Plan, f Finding, uri string) sarifResult {
 		Message:      sarifMessage{Text: messageText(join(f.Says, f.Do))},
 		Locations:    []sarifLocation{locationOf(p, f, uri)},
 		Suppressions: suppressions(f),
-		Properties:   resultProperties{f.Weight, f.State, f.By, f.Asks, f.Settled},
+		Properties:   resultProperties{f.Weight, f.State, f.By, f.Asks, f.Whom, f.Settled},
 	}
 }
 

@@ -68,6 +68,7 @@ type resultProperties struct {
 	State   State  `json:"state"`
 	By      By     `json:"by"`
 	Asks    string `json:"asks,omitempty"`
+	Whom    Person `json:"whom,omitempty"`
 	Settled string `json:"settled_by,omitempty"`
 }
 

@@ -11,7 +11,7 @@ import (
 // and the thing by kind and name.
 func locationOf(p *plan.Plan, f Finding, uri string) sarifLocation {
 	l := sarifLocation{Logical: []sarifLogical{logical(p, f)}}
-	l.Physical.Artifact.URI = uri
+	l.Physical.Artifact.URI = artifactURI(f.FileBeside(uri))
 	if f.At.Known() {
 		l.Physical.Region = &sarifRegion{f.At.Line, f.At.Column}
 	}

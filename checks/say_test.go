@@ -96,12 +96,12 @@ func TestEveryFlueIsNamed(t *testing.T) {
 
 // What [[confirmed]] is to hold is said for a figure and for an answer.
 func TestWants(t *testing.T) {
-	for _, c := range checks.Find("open-bag-indoors").Confirms {
+	for _, c := range checks.Find("open-bag-indoors").Confirms() {
 		if want := "such as " + c.Kind.Example(); c.Wants() != want {
 			t.Errorf("%s wants %q, want %q", c.ID, c.Wants(), want)
 		}
 	}
-	for _, c := range checks.Find("open-flue").Confirms {
+	for _, c := range checks.Find("open-flue").Confirms() {
 		if c.Wants() != "the answer in words" {
 			t.Errorf("%s wants %q", c.ID, c.Wants())
 		}

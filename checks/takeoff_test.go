@@ -17,8 +17,8 @@ func TestFilterLoad(t *testing.T) {
 	for _, e := range []expected{
 		{"met", []change{eu, filter(`area = "125 sq ft", `)}, "filter-load", "Cyclone", checks.Met, checks.ByRule, checks.Know, "within the 8.2"},
 		{"not met: a little less filter", []change{eu, filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "over the 8.2"},
-		{"advice: other rules, within", []change{filter(`area = "125 sq ft", `)}, "filter-load", "Cyclone", checks.Advice, checks.ByRule, checks.Know, "No text of this place"},
-		{"asked: other rules, over", []change{filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.Ask, checks.ByRule, checks.Know, "No text of this place"},
+		{"advice: other rules, within", []change{filter(`area = "125 sq ft", `)}, "filter-load", "Cyclone", checks.Advice, checks.ByRule, checks.Know, "a text of another place"},
+		{"asked: other rules, over", []change{filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.Ask, checks.ByRule, checks.Know, "a text of another place"},
 		{"met: a figure confirmed", []change{confirm, filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.Met, checks.ByRule, checks.Know, "within the 9"},
 		{"not met: a figure confirmed", []change{confirm, filter(`area = "100 sq ft", `)}, "filter-load", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "over the 9"},
 		{"missing: the area", []change{filter("")}, "filter-load", "Cyclone", checks.NotGiven, checks.ByGiven, checks.Know, "the area of its filter is not given"},
@@ -38,7 +38,7 @@ func TestBinFilling(t *testing.T) {
 	cut := `cut = { width = "1/8 in", depth = "2 in", feed = "12 ft/min" }`
 	drum := change{`bin = { size = "30 gal", material = "steel" }`, `bin = { size = "55 gal", called = "drum", material = "steel" }`}
 	planer := func(depth string) []change {
-		return []change{drum, {cut + "\nkind = \"table saw\"", "cut = { width = \"12 in\", depth = \"" + depth + "\", feed = \"20 ft/min\" }\nkind = \"planer\"\nhours = 0.5"}}
+		return []change{drum, {"hours = 2\n" + cut + "\nkind = \"table saw\"", "hours = 0.5\ncut = { width = \"12 in\", depth = \"" + depth + "\", feed = \"20 ft/min\" }\nkind = \"planer\""}}
 	}
 	for _, e := range []expected{
 		{"advice: C31", planer("1/16 in"), "bin-filling", "Cyclone", checks.Advice, checks.ByModel, checks.Know, "Saw fills the drum to its mark in 14.1 min"},

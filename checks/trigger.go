@@ -14,7 +14,7 @@ var triggerPath = &Check{
 	Needs: "trigger.machine, trigger.opens, trigger.starts, gate.drive, duct.to, duct.serves",
 	Run: func(p *plan.Plan, report func(Finding)) {
 		for _, a := range p.Control.Ways {
-			report(path(a))
+			report(wayOpen(a))
 		}
 	},
 }
@@ -24,8 +24,8 @@ func aboutTrigger(t *shop.Trigger) Finding {
 	return Finding{About: t.Name, Kind: "trigger", At: t.At, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-trigger-path.given"))}
 }
 
-// path judges the ways of one trigger.
-func path(a *control.Answer) Finding {
+// wayOpen judges the ways of one trigger.
+func wayOpen(a *control.Answer) Finding {
 	f := aboutTrigger(a.Trigger)
 	if a.Trigger.Machine == nil {
 		if control.Pressed(a.Trigger) {

@@ -14,6 +14,7 @@ import (
 
 	"dustbook/checks"
 	"dustbook/content"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 )
 
@@ -39,6 +40,17 @@ func TestEveryRowIsUsed(t *testing.T) {
 	}
 	for _, m := range quotedKey.FindAllStringSubmatch(textOfSheets(t), -1) {
 		asked[m[1]] = true
+	}
+	for _, r := range checks.Rules() {
+		if r.Kind != 0 {
+			asked["finding-figure."+r.Figure] = true
+		}
+	}
+	for _, paper := range checks.Papers(planOf(t)) {
+		asked["finding-paper."+paper.ID] = true
+	}
+	for _, p := range checks.Persons {
+		asked["finding-person."+string(p)] = true
 	}
 	rows := rowsOfChecks()
 	for _, key := range rows {
@@ -236,7 +248,7 @@ func bareFigure(text string) string {
 	return regexp.MustCompile(`\d+`).FindString(notBare.ReplaceAllString(text, ""))
 }
 
-// What a check says it reads are fields of the shop file.
+// What a check says it reads are fields of the shop file or of a record.
 func TestNeedsAreFields(t *testing.T) {
 	for _, c := range checks.All {
 		if fault := faultOfNeeds(c.Needs); fault != "" {
@@ -255,12 +267,17 @@ func faultOfNeeds(needs string) string {
 	for _, either := range strings.Split(needs, ", ") {
 		for _, field := range strings.Split(either, " or ") {
 			table, name, _ := strings.Cut(field, ".")
-			if shop.FindRow(table, name) == nil {
+			if shop.FindRow(table, name) == nil && !ofRecord(table, name) {
 				return field
 			}
 		}
 	}
 	return ""
+}
+
+// ofRecord reports whether a record file has a field.
+func ofRecord(table, field string) bool {
+	return slices.ContainsFunc(record.Rows(), func(r record.Row) bool { return r.Table == table && r.Field == field })
 }
 
 // Every text that a check asks by is a row of bases.csv whose document is

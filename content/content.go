@@ -20,6 +20,16 @@ import (
 //go:embed checks/motor-circuit.md checks/starter-kind.md
 //go:embed checks/chain-volts.md checks/supply-margin.md checks/sensor-levels.md
 //go:embed checks/chain-devices.md checks/shared-hose.md checks/stop-on-way-out.md checks/fine-dust-in-bin.md checks/open-bag-indoors.md
+//go:embed checks/duct-material.md checks/duct-thickness.md checks/duct-supports.md checks/duct-clean-outs.md
+//go:embed checks/duct-clearance.md checks/hose-slack.md checks/control-box.md checks/panel-space.md
+//go:embed checks/noise-dose.md checks/dust-exposure.md checks/unexpected-start.md checks/training-record.md checks/hood-labels.md
+//go:embed checks/drawing-complete.md checks/commissioning-record.md checks/last-test.md checks/calibrated-instruments.md
+//go:embed checks/letters-answered.md checks/papers-in-hand.md
+//go:embed checks/dust-scope.md checks/dust-hazard-analysis.md checks/area-classification.md checks/settled-dust.md checks/dust-cleaning.md checks/flame-near-dust.md
+//go:embed checks/collector-place.md checks/explosion-protection.md checks/extractor-type.md checks/returned-air-filter.md checks/returned-air-residue.md
+//go:embed checks/garage-door.md checks/garage-board.md checks/rated-wall.md checks/way-out.md checks/aisle-width.md checks/duct-headroom.md
+//go:embed checks/extinguisher-reach.md checks/extinguisher-rating.md checks/extinguisher-finish.md checks/extinguisher-metal.md checks/extinguisher-service.md
+//go:embed checks/sprinkler-area.md checks/outlet-property.md checks/outlet-openings.md
 var files embed.FS
 
 // Example is the shop file of the embedded example, a school.

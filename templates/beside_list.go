@@ -189,7 +189,7 @@ func openFindings(list []checks.Finding) []checks.Finding {
 }
 
 func (b *side) besideFinding(f checks.Finding) besideFinding {
-	row := besideFinding{State: b.besideState(f), Weight: string(f.Weight), About: f.About, Says: f.Says, CheckPath: b.Path("check", f.Check), File: b.Plan.Shop.File, Line: f.At.Line}
+	row := besideFinding{State: b.besideState(f), Weight: string(f.Weight), About: f.About, Says: f.Says, CheckPath: b.Path("check", f.Check), File: f.FileBeside(b.Plan.Shop.File), Line: f.At.Line}
 	if c := checks.Find(f.Check); c != nil {
 		row.CheckTitle = c.Name
 	}

@@ -23,7 +23,7 @@ type checkView struct {
 // addChecks adds a sheet for each check.
 func (b *Book) addChecks() error {
 	for _, c := range checks.All {
-		v := checkView{Needs: c.Needs, ID: c.ID, Confirms: c.Confirms}
+		v := checkView{Needs: c.Needs, ID: c.ID, Confirms: c.Confirms()}
 		prose, err := content.HTML(content.CheckProse(c.ID), b.resolve)
 		if err != nil {
 			return fmt.Errorf("the prose of %s: %w", c.ID, err)
@@ -46,7 +46,7 @@ func (b *Book) addChecks() error {
 		v.Sources = b.cited(bases)
 		v.Findings = b.alike(rows)
 		verdict.Words, verdict.Says = b.tally(counts, rows)
-		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Kind: "check", Lede: b.words.Text("check.asks", c.Title), Verdict: verdict, name: "check.html", view: func() any { return v }})
+		b.add(&Sheet{Part: partFindings, Path: b.Path("check", c.ID), Title: c.Name, Group: c.Family().Name, Kind: "check", Lede: b.words.Text("check.asks", c.Title), Verdict: verdict, name: "check.html", view: func() any { return v }})
 	}
 	return nil
 }

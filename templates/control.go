@@ -16,7 +16,7 @@ func (b *Book) addControl() {
 	}
 	b.add(&Sheet{Part: partControl, Path: "matrix.html", Title: b.words.Text("control.cause-and-effect"), Kind: "matrix", Lede: b.words.Text("control.what-every-cause-does-to"),
 		Verdict: b.controlVerdict("trigger-path", "trigger-opens", "power-cut", "blow-back"), name: "control-matrix.html", view: func() any { return b.matrixView() }})
-	b.Tables = map[string][]byte{matrixFile: b.matrixTable()}
+	b.file(matrixFile, b.matrixTable())
 	if len(b.Plan.Shop.Triggers) > 0 {
 		b.add(&Sheet{Part: partControl, Path: "triggers.html", Title: b.words.Text("control.triggers"), Kind: "table", Lede: b.words.Text("control.what-each-trigger-senses-where"),
 			Verdict: b.controlVerdict("threshold", "trigger-path", "trigger-opens", "start-delay", "run-on", "shared-hose"), name: "control-triggers.html", view: func() any { return b.triggersView() }})

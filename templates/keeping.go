@@ -118,10 +118,7 @@ func (b *Book) filterView(c *shop.Collector) *filterView {
 		v.Says = b.words.Text("keep.filter-lede", f.Use, unit.Air.Print(b.units, f.Flow), unit.Floor.Print(b.units, c.Filter.Area.V), unit.Feed.Print(b.units, f.Speed))
 	}
 	for _, l := range f.Against {
-		row := filterRow{About: l.About, Speed: unit.Feed.Figure(b.units, l.Speed), Over: f.Known() && unit.Compare(float64(f.Speed), float64(l.Speed)) > 0, Source: citation{Text: l.Basis.In(b.words.Mark)}}
-		if l.Basis.Document != "" {
-			row.Source.Path = "sources.html#" + documentID(l.Basis.Document)
-		}
+		row := filterRow{About: l.About, Speed: unit.Feed.Figure(b.units, l.Speed), Over: f.Known() && unit.Compare(float64(f.Speed), float64(l.Speed)) > 0, Source: b.citedOne(l.Basis)}
 		v.Rows = append(v.Rows, row)
 	}
 	return v

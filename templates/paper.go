@@ -62,6 +62,9 @@ func (b *Book) addSources() {
 			b.note(used, basis)
 		}
 	}
+	for _, r := range checks.Rules() {
+		b.note(used, r.Basis)
+	}
 	for _, d := range source.Documents() {
 		if used[d.ID] {
 			v.Documents = append(v.Documents, documentRow{documentID(d.ID), d.Title, d.Edition, d.Note})

@@ -18,6 +18,7 @@ import (
 type recordRow struct {
 	ID, File, Date, Head, Means string
 	Role, Note                  string
+	Letter                      string // the sheet that answers it, where it is a letter
 	Readings                    []measuredRow
 	Items                       []itemRow
 }
@@ -154,7 +155,7 @@ func (b *Book) recordsVerdict() Verdict {
 }
 
 func (b *Book) recordRow(r *record.Record) recordRow {
-	row := recordRow{ID: recordID(r), File: record.Folder + "/" + r.File, Date: r.Date.String(), Head: b.words.Text("records.head", r.Date.String(), r.Kind), Role: r.Role, Note: r.Note}
+	row := recordRow{ID: recordID(r), File: record.Folder + "/" + r.File, Date: r.Date.String(), Head: b.words.Text("records.head", r.Date.String(), r.Kind), Role: r.Role, Note: r.Note, Letter: letterPath(r)}
 	for _, w := range record.Words("record kind") {
 		if w.Word == r.Kind {
 			row.Means = w.Means

@@ -110,7 +110,7 @@ var (
 	forEyes  = regexp.MustCompile(`\b(aria-label|title|alt|placeholder)="[^"]*\pL\pL`)
 	sentence = regexp.MustCompile(`\pL[,;:.!?]? +\pL|^\p{Lu}\p{L}+|^[,;:.!?]? +\pL\pL|\pL\pL[,;:.!?]* $|\pL\pL[.!?:]$`)
 	lower    = regexp.MustCompile(`^\p{Ll}{2,}$`)
-	fileName = regexp.MustCompile(`^[\w*-]*\.(html|csv|css|svg|md|toml)$`)
+	fileName = regexp.MustCompile(`^[\w*-]*\.(html|csv|css|svg|md|toml|ics|js|json)$`)
 	address  = regexp.MustCompile(`^(https?|data|check|mailto):`)
 )
 

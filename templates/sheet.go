@@ -32,6 +32,7 @@ var (
 	partAir      = Part{4, "part.air"}
 	partControl  = Part{5, "part.control"}
 	partProof    = Part{6, "part.proof"}
+	partUpkeep   = Part{7, "part.upkeep"}
 	partPeople   = Part{8, "part.people"}
 	partFindings = Part{10, "part.findings"}
 )
@@ -57,6 +58,7 @@ type Sheet struct {
 	Place   int // within the part, from 1
 	Path    string
 	Title   string
+	Group   string // the name it stands under in the contents; empty for most
 	Lede    string
 	Kind    string // a class for the stylesheet: plan, card, table …
 	Verdict Verdict
@@ -66,6 +68,8 @@ type Sheet struct {
 	Fit     string     // the class of the type of cards on a sheet
 
 	Language string // of its words; empty is English
+
+	Script string // the path of its script, which only adds; empty for most
 
 	Outside []string // the addresses outside the book that it may link to
 
@@ -88,7 +92,7 @@ type Book struct {
 	Findings []checks.Finding
 	Sheets   []*Sheet
 	Pictures map[string][]byte // that sheets show, by path
-	Tables   map[string][]byte // for a spreadsheet, beside the sheets that show the same, by path
+	Tables   map[string][]byte // files for other programs that hold what the sheets show, by path
 
 	units  unit.System
 	words  content.Words // those of the sheets that are in English
@@ -123,10 +127,15 @@ func New(p *plan.Plan, findings []checks.Finding, beside ...Layout) (*Book, erro
 	b.addControl()
 	b.addCircuits()
 	b.addProof()
+	b.addUpkeep()
 	b.addFirstDay()
 	if err := b.addFindings(); err != nil {
 		return nil, err
 	}
+	if err := b.addData(); err != nil {
+		return nil, err
+	}
+	b.addFind()
 	b.fillContents()
 	return b, nil
 }

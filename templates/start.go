@@ -27,9 +27,9 @@ func (b *Book) lookUp(sheet string) Verdict {
 	return Verdict{Words: []Word{{"advice", b.words.Text("verdict.look-up")}}, Says: b.words.Text("verdict." + sheet), Do: b.words.Text("verdict." + sheet + "-do")}
 }
 
-// planVerdict says of how many uses the plan holds.
-func (b *Book) planVerdict() Verdict {
-	held, all := 0, 0
+// heldUses counts the uses of machines, and those in which every port gets its
+// air and every duct carries its dust.
+func (b *Book) heldUses() (held, all int) {
 	for _, u := range b.Plan.Air.Uses {
 		if len(u.Machines) == 0 {
 			continue
@@ -40,6 +40,12 @@ func (b *Book) planVerdict() Verdict {
 			held++
 		}
 	}
+	return held, all
+}
+
+// planVerdict says of how many uses the plan holds.
+func (b *Book) planVerdict() Verdict {
+	held, all := b.heldUses()
 	word := Word{"notmet", b.words.Text("verdict.plan-fails")}
 	switch {
 	case all == 0:
@@ -74,9 +80,9 @@ func (b *Book) overall() Verdict {
 	}
 	switch {
 	case stops > 0:
-		return Verdict{Words: []Word{{"stop", b.words.Text("overview.stop")}}, Says: b.words.Count("overview.stops", stops) + " " + b.words.Text("overview.until-settled", first.About), Do: first.Do}
+		return Verdict{Words: []Word{{"stop", b.words.Text("overview.stop")}}, Says: b.stopsSay(stops, first), Do: first.Do}
 	case mends > 0:
-		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: b.words.Text("overview.about-do", first.About, first.Do), Sizes: waitsForSizes(first)}
+		return Verdict{Words: []Word{{"notmet", b.words.Text("overview.to-mend")}}, Says: b.words.Count("overview.mends", mends), Do: b.doAbout(first), Sizes: waitsForSizes(first)}
 	case first != nil:
 		return Verdict{Words: []Word{{"thin", b.words.Text("overview.to-know")}}, Says: b.words.Text("overview.nothing-says-stop-and-nothing"), Do: b.words.Text("overview.read-the-findings-prove-the")}
 	}
@@ -86,9 +92,29 @@ func (b *Book) overall() Verdict {
 	return Verdict{Words: []Word{{"met", b.words.Text("overview.nothing-open")}}, Says: b.words.Text("overview.nothing-stands-against-the-plan"), Do: b.words.Text("overview.prove-the-figures-with-a")}
 }
 
+// stopsSay counts the findings that say stop, and leads to what to do about the
+// first.
+func (b *Book) stopsSay(stops int, first *checks.Finding) string {
+	says := b.words.Count("overview.stops", stops)
+	if first.About != "" {
+		says += " " + b.words.Text("overview.until-settled", first.About)
+	}
+	return says
+}
+
+// doAbout is what a finding says to do, behind what it is about; alone where
+// that is the whole shop.
+func (b *Book) doAbout(f *checks.Finding) string {
+	if f.About == "" {
+		return f.Do
+	}
+	return b.words.Text("overview.about-do", f.About, f.Do)
+}
+
 // overviewView is what the overview shows.
 type overviewView struct {
 	FirstDay   string
+	Packet     string
 	Drawing    template.HTML
 	First      []findingRow
 	More       int
@@ -112,7 +138,7 @@ type collectorRow struct {
 }
 
 func (b *Book) overview() overviewView {
-	v := overviewView{FirstDay: b.Path("first day", ""), Drawing: trusted(b.board.Plan(nil, "plan"))}
+	v := overviewView{FirstDay: b.Path("first day", ""), Packet: packetPath, Drawing: trusted(b.board.Plan(nil, "plan"))}
 	const most = 5
 	for _, f := range b.Findings {
 		if f.Weight == checks.Know || f.State == checks.Met || f.Accepted != nil {
@@ -194,22 +220,40 @@ func (b *Book) delivered(c *shop.Collector) (low, high unit.Flow) {
 }
 
 // contentsView lists the sheets by part.
-type contentsView struct{ Parts []contentsPart }
+type contentsView struct {
+	Parts []contentsPart
+	Files []dataFile
+}
 
 type contentsPart struct {
 	Part   Part
+	Groups []contentsGroup
+}
+
+// contentsGroup are sheets of a part that stand together: those of checks by
+// their family, all else without a name.
+type contentsGroup struct {
+	Name   string
 	Sheets []*Sheet
+}
+
+// put adds a sheet to the group that it belongs to.
+func (p *contentsPart) put(s *Sheet) {
+	if last := len(p.Groups) - 1; last < 0 || p.Groups[last].Name != s.Group {
+		p.Groups = append(p.Groups, contentsGroup{Name: s.Group})
+	}
+	last := &p.Groups[len(p.Groups)-1]
+	last.Sheets = append(last.Sheets, s)
 }
 
 // fillContents lists the sheets once all are known.
 func (b *Book) fillContents() {
-	var v contentsView
+	v := contentsView{Files: b.dataFiles()}
 	for _, s := range b.Sheets {
 		if len(v.Parts) == 0 || v.Parts[len(v.Parts)-1].Part != s.Part {
 			v.Parts = append(v.Parts, contentsPart{Part: s.Part})
 		}
-		last := &v.Parts[len(v.Parts)-1]
-		last.Sheets = append(last.Sheets, s)
+		v.Parts[len(v.Parts)-1].put(s)
 	}
 	for _, s := range b.Sheets {
 		if s.name == "contents.html" {

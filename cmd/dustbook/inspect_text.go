@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"dustbook/checks"
@@ -86,7 +87,7 @@ func (p *program) group(l *loaded, head string, list []checks.Finding) {
 		// what several of a check ask for in the same words is said once
 		if i+1 == len(list) || !sameDo(f, list[i+1]) {
 			p.paragraph("do: ", f.Do)
-			p.paragraph("ask: ", f.Asks)
+			p.paragraph("ask "+f.Whom.Says()+": ", f.Asks)
 		}
 	}
 }
@@ -99,13 +100,15 @@ func checkHead(id string) string {
 	return id
 }
 
-func sameDo(a, b checks.Finding) bool { return a.Check == b.Check && a.Do == b.Do && a.Asks == b.Asks }
+func sameDo(a, b checks.Finding) bool {
+	return a.Check == b.Check && a.Do == b.Do && a.Asks == b.Asks && a.Whom == b.Whom
+}
 
 // finding prints one finding: where it stands, and what it says.
 func (p *program) finding(file string, f checks.Finding) {
-	where := file
+	where := f.FileBeside(filepath.ToSlash(file))
 	if f.At.Known() {
-		where = fmt.Sprintf("%s:%d", file, f.At.Line)
+		where = fmt.Sprintf("%s:%d", where, f.At.Line)
 	}
 	about := f.About
 	if about == "" {

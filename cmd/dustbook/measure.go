@@ -82,7 +82,7 @@ func (o *order) wrong(flag, read, expected, do string) {
 
 // record reads the record that the flags describe.
 func (o *order) record() *record.Record {
-	rec := &record.Record{Kind: o.kind(), Date: o.day("date"), Role: o.flags["role"], Note: o.flags["note"]}
+	rec := &record.Record{Kind: o.kind(), Date: o.day("date"), Role: o.flags["role"], Note: o.flags["note"], Done: o.done()}
 	if !o.has("date") {
 		rec.Date = o.plan.AsOf
 	}
@@ -95,8 +95,8 @@ func (o *order) record() *record.Record {
 	}
 	o.texts(rec)
 	lines := o.many["reading"]
-	if len(lines) == 0 && strings.TrimSpace(rec.Note) == "" {
-		o.wrong("reading", "neither a reading nor a note", record.LineForm, `add --reading "hood pressure at Planer/hood = 4.1 inwg", or --note`)
+	if len(lines) == 0 && strings.TrimSpace(rec.Note) == "" && !o.has("done") {
+		o.wrong("reading", "neither a reading nor a job nor a note", record.LineForm, `add --reading "hood pressure at Planer/hood = 4.1 inwg", or --done, or --note`)
 	}
 	for i, line := range lines {
 		r, problems := record.ReadLine(line, o.names)
@@ -143,6 +143,29 @@ func (o *order) kind() string {
 		o.wrong("kind", entry.Quote(kind), "a kind of record", choice)
 	}
 	return ""
+}
+
+// done reads --done: jobs of upkeep, each once.
+func (o *order) done() []string {
+	var jobs, list []string
+	for _, w := range record.Words("service") {
+		jobs = append(jobs, w.Word)
+	}
+	for _, job := range strings.Split(strings.Join(o.many["done"], ","), ",") {
+		job = strings.TrimSpace(job)
+		switch {
+		case !o.has("done") || slices.Contains(list, job):
+		case slices.Contains(jobs, job):
+			list = append(list, job)
+		default:
+			do := "use one of " + strings.Join(jobs, ", ")
+			if near := entry.Nearest(job, jobs, 1); len(near) > 0 {
+				do = "write " + entry.Quote(near[0])
+			}
+			o.wrong("done", entry.Quote(job), "a job of upkeep", do)
+		}
+	}
+	return list
 }
 
 // day reads a flag that holds a day; the zero day where there is none.

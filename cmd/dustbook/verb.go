@@ -128,6 +128,7 @@ inside the box of a motor or starter are for an electrician to measure.`,
 		flags: []flag{
 			{name: "kind", value: "KIND", does: "commissioning, inspection, service, change, incident, letter"},
 			{name: "reading", value: "TEXT", does: "a reading as above; give as many as you have", many: true},
+			{name: "done", value: "JOB", does: "a job of upkeep that was done, as \"weekly look\"; several with commas", many: true},
 			{name: "date", value: "DATE", does: "the day it was measured; else today"},
 			{name: "role", value: "ROLE", does: "who measured, by role"},
 			{name: "note", value: "TEXT", does: "what was done or seen"},

@@ -24,7 +24,7 @@ func read(file string, data []byte) (*Record, heads, entry.Problems) {
 	}
 	r := &reader{file: file}
 	top := &scope{r, root, "record"}
-	rec := &Record{Kind: top.word("kind"), Date: top.date("date"), Role: top.text("role"), Note: top.text("note")}
+	rec := &Record{Kind: top.word("kind"), Date: top.date("date"), Role: top.text("role"), Note: top.text("note"), Done: top.words("done")}
 	if file != "" {
 		rec.File = path.Base(file)
 	}

@@ -13,6 +13,7 @@ const whole = `kind = "letter"
 date = 2026-11-24
 role = "steward"
 note = "Measured after the letter came."
+done = ["filter", "weekly look"]
 
 [[reading]]
 of = "hood pressure"
@@ -52,18 +53,18 @@ func TestReadWhole(t *testing.T) {
 		t.Fatal(problems)
 	}
 	want := &Record{
-		File: "2026-11-24-letter-1.toml", Kind: "letter", Date: day(2026, 11, 24), Role: "steward", Note: "Measured after the letter came.",
+		File: "2026-11-24-letter-1.toml", Kind: "letter", Date: day(2026, 11, 24), Role: "steward", Note: "Measured after the letter came.", Done: []string{"filter", "weekly look"},
 		Readings: []Reading{
 			{Of: "hood pressure", At: "Planer/hood", Value: Quantity{inwg(2.1), unit.KindPressure, "2.1 inwg"},
 				Expected: Quantity{500, unit.KindPressure, "500 Pa"}, Use: "Planer", Filter: "clean", With: "U-tube", Calibrated: day(2026, 9, 1),
-				Place: entry.Place{Line: 6, Column: 1}, AtPlace: entry.Place{Line: 8, Column: 6}, UsePlace: entry.Place{Line: 11, Column: 7}},
+				Place: entry.Place{Line: 7, Column: 1}, AtPlace: entry.Place{Line: 9, Column: 6}, UsePlace: entry.Place{Line: 12, Column: 7}},
 			{Of: "open stop", At: "Saw gate", Value: Quantity{Text: "4 mm"},
-				Place: entry.Place{Line: 16, Column: 1}, AtPlace: entry.Place{Line: 18, Column: 6}},
+				Place: entry.Place{Line: 17, Column: 1}, AtPlace: entry.Place{Line: 19, Column: 6}},
 		},
 		Items: []Item{
 			{Asks: "Show the air at the planer.", Rule: "fire code, 2018", State: "answered", Gap: "100 cfm less than needed", Evidence: "reading 1",
-				Answered: Answer{Date: day(2026, 12, 1)}, Place: entry.Place{Line: 21, Column: 1}},
-			{Asks: "Show the drum.", Answered: Answer{Text: "by telephone"}, Place: entry.Place{Line: 29, Column: 1}},
+				Answered: Answer{Date: day(2026, 12, 1)}, Place: entry.Place{Line: 22, Column: 1}},
+			{Asks: "Show the drum.", Answered: Answer{Text: "by telephone"}, Place: entry.Place{Line: 30, Column: 1}},
 		},
 	}
 	if unit.Compare(got.Readings[0].Value.SI, want.Readings[0].Value.SI) != 0 {

@@ -23,6 +23,7 @@ type Record struct {
 	Kind       string // a word of the group "record kind"
 	Date       entry.Date
 	Role, Note string
+	Done       []string // words of the group "service"
 	Readings   []Reading
 	Items      []Item // of a letter
 }

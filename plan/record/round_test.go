@@ -46,6 +46,17 @@ func (m maker) word(group string, must bool) string {
 	return list[m.IntN(len(list))]
 }
 
+// words are some words of a group, each once.
+func (m maker) words(group string) []string {
+	var list []string
+	for _, word := range wordsOf(group) {
+		if m.IntN(8) == 0 {
+			list = append(list, word)
+		}
+	}
+	return list
+}
+
 // quantity is a value of what is measured, written in one of its units.
 func (m maker) quantity(t *testing.T, of Measure) Quantity {
 	if of.Kind == 0 {
@@ -65,7 +76,7 @@ func (m maker) quantity(t *testing.T, of Measure) Quantity {
 }
 
 func (m maker) record(t *testing.T) *Record {
-	r := &Record{Kind: m.word("record kind", true), Date: m.date(), Role: m.text(200, false), Note: m.text(8000, false)}
+	r := &Record{Kind: m.word("record kind", true), Date: m.date(), Role: m.text(200, false), Note: m.text(8000, false), Done: m.words("service")}
 	for range m.IntN(4) {
 		of := measures[m.IntN(len(measures))]
 		reading := Reading{Of: of.Word, At: m.text(200, true), Value: m.quantity(t, of), Use: m.text(200, false),

@@ -25,7 +25,7 @@ func TestData(t *testing.T) {
 		if tables[row.Table].Get(row.Field) == nil {
 			t.Errorf("%s.%s does not stand in the whole record", row.Table, row.Field)
 		}
-		if row.Kind == "word" && len(Words(row.Of)) == 0 {
+		if (row.Kind == "word" || row.Kind == "words") && len(Words(row.Of)) == 0 {
 			t.Errorf("%s.%s has no words", row.Table, row.Field)
 		}
 		if textual := row.Kind == "text" || row.Kind == "thing" || row.Kind == "quantity"; textual && row.Longest == 0 {
@@ -36,7 +36,7 @@ func TestData(t *testing.T) {
 
 func TestWords(t *testing.T) {
 	seen := map[string]bool{}
-	for _, group := range []string{"record kind", "filter state", "item state", "of"} {
+	for _, group := range []string{"record kind", "filter state", "item state", "of", "service"} {
 		for _, w := range Words(group) {
 			if key := group + "/" + w.Word; seen[key] || w.Means == "" {
 				t.Errorf("%s stands twice or means nothing", key)

@@ -150,12 +150,38 @@ func (s *scope) tables(field string) []*scope {
 	return scopes
 }
 
+// words reads a field that holds words of a group: one, or a list of them.
+func (s *scope) words(field string) []string {
+	node := s.node(field)
+	if node == nil {
+		return nil
+	}
+	items, isList := node.Value.([]*entry.Node)
+	if !isList {
+		items = []*entry.Node{node}
+	}
+	var list []string
+	for _, item := range items {
+		if word := s.oneOf(field, item); word != "" && slices.Contains(list, word) {
+			s.wrong(item, "each word once", "take one out")
+		} else if word != "" {
+			list = append(list, word)
+		}
+	}
+	return list
+}
+
 // word reads a field that holds one word of a group; empty where it does not.
 func (s *scope) word(field string) string {
 	node := s.node(field)
 	if node == nil {
 		return ""
 	}
+	return s.oneOf(field, node)
+}
+
+// oneOf reads a word of a field's group from a node; empty where it is none.
+func (s *scope) oneOf(field string, node *entry.Node) string {
 	known := wordsOf(s.row(field).Of)
 	v, isText := node.Value.(string)
 	if isText && slices.Contains(known, v) {

@@ -17,6 +17,7 @@ func (r *Record) TOML() []byte {
 	w.date("date", r.Date)
 	w.text("role", r.Role)
 	w.text("note", r.Note)
+	w.words("done", r.Done)
 	for _, reading := range r.Readings {
 		w.reading(reading)
 	}
@@ -34,6 +35,21 @@ func (w *writer) header(name string) { w.WriteString("\n[[" + name + "]]\n") }
 func (w *writer) text(field, value string) {
 	if value != "" {
 		w.WriteString(field + " = " + quote(value) + "\n")
+	}
+}
+
+// words writes one word alone, and several as a list.
+func (w *writer) words(field string, list []string) {
+	if len(list) == 1 {
+		w.text(field, list[0])
+		return
+	}
+	var quoted []string
+	for _, word := range list {
+		quoted = append(quoted, quote(word))
+	}
+	if len(list) > 0 {
+		w.WriteString(field + " = [" + strings.Join(quoted, ", ") + "]\n")
 	}
 }
 

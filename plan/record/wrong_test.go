@@ -25,7 +25,7 @@ const (
 	ofFlow  = `of = "flow"`
 	atDrop  = `at = "Saw drop"`
 	cfm     = `value = "350 cfm"`
-	anyOf   = `"hood pressure", "tap pressure", "duct pressure", "fan pressure", "separator pressure", "filter pressure", "room pressure", "flow", "velocity", "voltage", "current", "threshold", "power", "speed", "time", "start delay", "run-on", "resistance", "temperature", "sound level", "stop", "open stop", "wording", "shut stop"`
+	anyOf   = `"hood pressure", "tap pressure", "duct pressure", "fan pressure", "separator pressure", "filter pressure", "room pressure", "flow", "velocity", "voltage", "current", "threshold", "power", "speed", "time", "start delay", "run-on", "resistance", "temperature", "smoke", "sound level", "stop", "open stop", "wording", "shut stop"`
 	fields  = `"of", "at", "value", "expected", "use", "filter", "with", "calibrated"`
 	kinds   = `"commissioning", "inspection", "service", "change", "incident" or "letter"`
 	anyDate = "a date such as 2026-11-24, without quotes"
@@ -39,6 +39,11 @@ var wrong = []struct {
 	{"an empty file", "", []string{
 		`1:1: read a record without "kind"; expected what happened; do: add kind = "commissioning"`,
 		`1:1: read a record without "date"; expected the day it happened; do: add date = 2026-11-24`,
+	}},
+	{"a job that is none", head + "done = [\"bin\", \"binn\", 3, \"bin\"]\n", []string{
+		`3:16: read "binn"; expected a word for jobs of upkeep that were done, one word or a list; do: write "bin"`,
+		`3:24: read 3; expected a word for jobs of upkeep that were done, one word or a list; do: use one of "bin", "bin look", "weekly look", "filter", "gates", "hoses", "ducts", "settled dust", "stops", "bonds", "fan", "extinguisher look", "extinguishers", "test", "lockout"`,
+		`3:27: read "bin"; expected each word once; do: take one out`,
 	}},
 	{"no TOML", "kind = \n", []string{
 		`1:8: read nothing after kind =; expected a value; do: write a value after the =, or take the line away`,
@@ -75,7 +80,7 @@ var wrong = []struct {
 	}},
 	{"unknown keys", "kind = \"service\"\ndate = 2026-11-24\nroll = \"steward\"\nweather = \"wet\"\n", []string{
 		`3:1: read the key "roll"; expected a field of a record; do: write "role"`,
-		`4:1: read the key "weather"; expected a field of a record; do: use one of "kind", "date", "role", "note", "reading", "item"`,
+		`4:1: read the key "weather"; expected a field of a record; do: use one of "kind", "date", "role", "note", "done", "reading", "item"`,
 	}},
 	{"a required key misspelt", "kinds = \"service\"\ndate = 2026-11-24\n", []string{
 		`1:1: read the key "kinds"; expected a field of a record; do: write "kind"`,

@@ -88,6 +88,21 @@ func Together(levels ...unit.Sound) unit.Sound {
 	return unit.Sound(unit.Six(10 * math.Log10(sum)))
 }
 
+// Daily is the steady level of eight hours that brings as much energy to the ear
+// as a day does: 10 log10 Σ (C/8) 10^(L/10).
+func Daily(day []Exposure) unit.Sound {
+	var levels []unit.Sound
+	for _, e := range day {
+		if e.Hours > 0 {
+			levels = append(levels, e.Level+unit.Sound(10*math.Log10(e.Hours/8)))
+		}
+	}
+	if len(levels) == 0 {
+		return 0
+	}
+	return Together(levels...)
+}
+
 // Dose is the noise of a use by the levels and hours that the file gives. The
 // machines of a use are added up as if each stood at the user's ear, so that
 // the figure is the most it can be; the collector's own noise is not in it.

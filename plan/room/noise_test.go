@@ -142,3 +142,23 @@ func TestBeyond(t *testing.T) {
 		t.Error("more than a full dose begins at the wrong place")
 	}
 }
+
+// The daily level by energy. The day of three levels was computed beforehand:
+// 91.09. A full day at one level has that level, half a day 3.01 less, and a day
+// without hours none.
+func TestDaily(t *testing.T) {
+	for _, c := range []struct {
+		day  []Exposure
+		want string
+	}{
+		{[]Exposure{{95, 2}, {90, 3}, {85, 3}}, "91.09"},
+		{[]Exposure{{85, 8}}, "85.00"},
+		{[]Exposure{{85, 4}}, "81.99"},
+		{[]Exposure{{85, 0}}, "0.00"},
+		{nil, "0.00"},
+	} {
+		if got := fmt.Sprintf("%.2f", float64(Daily(c.day))); got != c.want {
+			t.Errorf("%v: %s, want %s", c.day, got, c.want)
+		}
+	}
+}

@@ -147,6 +147,7 @@ type Wall struct {
 	Rating   Field[string]
 	Divides  Field[string]
 	Door     *Door              // nil where the file tells of none
+	NoDoor   Field[bool]        // nor any other opening
 	Board    Field[unit.Length] // gypsum on the shop's side
 	At       entry.Place
 }

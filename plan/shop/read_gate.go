@@ -69,6 +69,9 @@ func (s *scope) along(d *Duct, at Field[unit.Length]) unit.Length {
 // placesOn reads a list of places on a duct.
 func (s *scope) placesOn(d *Duct, field string) []unit.Length {
 	var list []unit.Length
+	if _, given := s.listIn(field); given {
+		list = []unit.Length{}
+	}
 	for _, item := range s.items(field, `a list of lengths ["0 ft", …]`, "write the places in square brackets") {
 		v, ok := quantity[unit.Length](s, field, item, "")
 		switch {

@@ -33,7 +33,7 @@ func (r *reader) readRooms(top *scope) {
 	}
 	for _, s := range top.several("wall") {
 		from, to := s.point("from"), s.point("to")
-		w := &Wall{From: from.V, To: to.V, Rating: s.text("rating"), Divides: s.word("divides"), Door: s.door("door"), Board: measure[unit.Length](s, "board"), At: s.t.At}
+		w := &Wall{From: from.V, To: to.V, Rating: s.text("rating"), Divides: s.word("divides"), Door: s.door("door"), NoDoor: s.yes("no_door"), Board: measure[unit.Length](s, "board"), At: s.t.At}
 		if from.Known() && to.Known() && math.Hypot(w.To.X-w.From.X, w.To.Y-w.From.Y) < leastWall {
 			s.wrong(s.t.Get("to"), "a wall with a length", "give its two ends")
 		}

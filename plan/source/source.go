@@ -13,6 +13,7 @@ type Basis struct {
 	Document string // id of a row of documents.csv; empty for common practice
 	Clause   string
 	Mark     Mark
+	Of       string // the edition, where it is not that of the document's row
 }
 
 // Title is the document's name, or what stands in its place, in plain English.
@@ -31,6 +32,9 @@ func (b Basis) TitleIn(w Wording) string {
 
 // Edition is the document's edition, empty where it has none.
 func (b Basis) Edition() string {
+	if b.Of != "" {
+		return b.Of
+	}
 	d, _ := FindDocument(b.Document)
 	return d.Edition
 }

@@ -42,11 +42,11 @@ func TestBasisInWords(t *testing.T) {
 		basis       Basis
 		long, brief string
 	}{
-		{Basis{"trgs-553", "Annex 2", Verified}, "TRGS 553 Wood dust, current, Annex 2", "TRGS 553"},
-		{Basis{"irc", "R302.5.2", Reported}, "International Residential Code, 2018, R302.5.2, as reported", "IRC, as reported"},
-		{Basis{"", "", Practice}, "common practice, no source", "practice"},
-		{Basis{"", "maker's manual, p. 12", Given}, "the shop file, maker's manual, p. 12", "given"},
-		{Basis{"vent-manual", "round elbows", Memory}, "Industrial ventilation manual of recommended practice, ACGIH, edition not seen, round elbows, from memory, confirm", "ventilation manual, from memory, confirm"},
+		{Basis{Document: "trgs-553", Clause: "Annex 2", Mark: Verified}, "TRGS 553 Wood dust, current, Annex 2", "TRGS 553"},
+		{Basis{Document: "irc", Clause: "R302.5.2", Mark: Reported}, "International Residential Code, 2018, R302.5.2, as reported", "IRC, as reported"},
+		{Basis{Document: "", Clause: "", Mark: Practice}, "common practice, no source", "practice"},
+		{Basis{Document: "", Clause: "maker's manual, p. 12", Mark: Given}, "the shop file, maker's manual, p. 12", "given"},
+		{Basis{Document: "vent-manual", Clause: "round elbows", Mark: Memory}, "Industrial ventilation manual of recommended practice, ACGIH, edition not seen, round elbows, from memory, confirm", "ventilation manual, from memory, confirm"},
 	} {
 		if got := c.basis.String(); got != c.long {
 			t.Errorf("got %q, want %q", got, c.long)

@@ -68,7 +68,7 @@ func rowBasis(r Row) (Basis, error) { return r.BasisOf("") }
 // that carries more than one figure: prefix "us_" reads us_document,
 // us_clause and us_mark.
 func (r Row) BasisOf(prefix string) (Basis, error) {
-	b := Basis{Document: r.columns[prefix+"document"], Clause: r.columns[prefix+"clause"]}
+	b := Basis{Document: r.columns[prefix+"document"], Clause: r.columns[prefix+"clause"], Of: r.columns[prefix+"edition"]}
 	text := r.columns[prefix+"mark"]
 	if text == "" && b.Document == "" {
 		return b, nil

@@ -7,7 +7,7 @@ import (
 	"dustbook/plan/unit"
 )
 
-//go:embed residue.csv filter.csv
+//go:embed residue.csv filter.csv service.csv
 var data embed.FS
 
 var (
@@ -16,7 +16,7 @@ var (
 )
 
 // Tables lists the data tables of this package, for a page of sources.
-func Tables() []source.Table { return []source.Table{residueTable, filterTable} }
+func Tables() []source.Table { return []source.Table{residueTable, filterTable, serviceTable} }
 
 // Residue is what a machine throws: how much room it takes, loose, for each
 // volume of solid wood.

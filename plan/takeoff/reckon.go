@@ -6,12 +6,14 @@ import "dustbook/plan/shop"
 type Reckoning struct {
 	Bins    []*Filling // one for each collector that something is thrown into, in file order
 	Filters []*Filter  // one for each collector with a filter, in file order
+	Jobs    []Service  // of upkeep, in the order of the data
 }
 
 // Reckon reckons bins and filters of a shop; draws say what each collector
 // moves in each use.
 func Reckon(s *shop.Shop, draws []Draw) *Reckoning {
-	return &Reckoning{Bins: fillings(s), Filters: filters(s, draws)}
+	bins := fillings(s)
+	return &Reckoning{Bins: bins, Filters: filters(s, draws), Jobs: services(s, bins)}
 }
 
 // Bin is the filling of a collector's bin; nil where nothing goes there.

@@ -33,7 +33,7 @@ func scaleOf[Q Measure](name string, s Scale[Q]) anyScale {
 var allScales = []anyScale{
 	scaleOf("Size", Size), scaleOf("Run", Run), scaleOf("Thin", Thin), scaleOf("Depth", Depth), scaleOf("Floor", Floor),
 	scaleOf("Bin", Bin), scaleOf("Room", Room), scaleOf("Air", Air), scaleOf("Speed", Speed), scaleOf("Feed", Feed),
-	scaleOf("Press", Press), scaleOf("Weight", Weight), scaleOf("Viscous", Viscous), scaleOf("Heat", Heat),
+	scaleOf("Press", Press), scaleOf("Weight", Weight), scaleOf("Trace", Trace), scaleOf("Grain", Grain), scaleOf("Viscous", Viscous), scaleOf("Heat", Heat),
 	scaleOf("Shaft", Shaft), scaleOf("Amps", Amps), scaleOf("Volts", Volts), scaleOf("Ohms", Ohms),
 	scaleOf("Seconds", Seconds), scaleOf("Minutes", Minutes), scaleOf("Hours", Hours),
 	scaleOf("Degrees", Degrees), scaleOf("Loud", Loud), scaleOf("Wheel", Wheel), scaleOf("Conductor", Conductor),
@@ -74,6 +74,9 @@ func TestScales(t *testing.T) {
 		{scaleOf("", Press), "-5 Pa", "-0.02 in wg", "-5 Pa"},
 		{scaleOf("", Press), "-1 Pa", "0.00 in wg", "-1 Pa"},
 		{scaleOf("", Weight), "1.2014 kg/m3", "0.0750 lb/ft³", "1.201 kg/m³"},
+		{scaleOf("", Trace), "0.1 mg/m3", "0.1 mg/m³", "0.1 mg/m³"},
+		{scaleOf("", Grain), "10 um", "10 µm", "10 µm"},
+		{scaleOf("", Grain), "0.3 um", "0.3 µm", "0.3 µm"},
 		{scaleOf("", Viscous), "1.8e-5 Pa s", "0.0180 cP", "0.0180 cP"},
 		{scaleOf("", Heat), "65 F", "65 °F", "18 °C"},
 		{scaleOf("", Heat), "-40 C", "-40 °F", "-40 °C"},

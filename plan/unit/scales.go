@@ -11,6 +11,8 @@ var (
 	Thin = both[Length](in("mm", upTo(4)))
 	// Depth is for the depth of a cut.
 	Depth = Scale[Length]{in("in", upTo(4)), in("mm", upTo(2))}
+	// Grain is for the size of particles.
+	Grain = both[Length](in("µm", threeUpTo(2)))
 	// Floor is for areas of floor, filter and opening.
 	Floor = Scale[Area]{in("sq ft", upTo(1)), in("m²", upTo(2))}
 	// Bin is for what a bin or drum holds.
@@ -33,6 +35,8 @@ var (
 	Warmth = both[Power](in("kW", upTo(1)))
 	// Weight is for the density of air.
 	Weight = Scale[Density]{in("lb/ft³", fixed(4)), in("kg/m³", fixed(3))}
+	// Trace is for dust in air.
+	Trace = both[Density](in("mg/m³", threeUpTo(3)))
 	// Viscous is for the viscosity of air.
 	Viscous = both[Viscosity](in("cP", fixed(4)))
 	// Heat is for temperatures.

@@ -64,6 +64,9 @@ func (o Order) Make() (map[string][]byte, error) {
 		files[s.Path] = pages[i]
 		outside[s.Path], known[s.Path] = s.Outside, read[i]
 	}
+	for path, code := range templates.Scripts() {
+		files[path] = code
+	}
 	css, err := squeezeStyle(templates.Stylesheet())
 	if err != nil {
 		return nil, err
