@@ -3,6 +3,7 @@ package templates
 import (
 	"cmp"
 	"slices"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -121,8 +122,8 @@ func (b *Book) comparing(figure string) []aboutLink {
 	return list
 }
 
-// figureMeans is a figure in words: what it is, or the question of the check
-// that asks for it.
+// figureMeans is a figure in words: what it is, or the check that asks for it and
+// its id.
 func (b *Book) figureMeans(figure string) string {
 	for _, c := range checks.Confirmables() {
 		if c.ID == figure {
@@ -131,7 +132,7 @@ func (b *Book) figureMeans(figure string) string {
 	}
 	for _, c := range checks.All {
 		if slices.Contains(c.Compares, figure) {
-			return c.Title
+			return b.words.Text("rules-sheet.of-check", c.Name, strings.ReplaceAll(figure, "-", " "))
 		}
 	}
 	return figure

@@ -42,7 +42,7 @@ func (o Order) Make() (map[string][]byte, error) {
 	if err := sheets.AddNotes(o.Notes); err != nil {
 		return nil, err
 	}
-	pages, read, err := o.render(sheets)
+	pages, tables, read, err := o.render(sheets)
 	if err != nil {
 		return nil, err
 	}
@@ -55,6 +55,14 @@ func (o Order) Make() (map[string][]byte, error) {
 			return nil, fmt.Errorf("two files want the path %s", path)
 		}
 		files[path] = table
+	}
+	for _, of := range tables {
+		for path, table := range of {
+			if _, twice := files[path]; twice {
+				return nil, fmt.Errorf("two files want the path %s", path)
+			}
+			files[path] = table
+		}
 	}
 	outside, known := map[string][]string{}, map[string]page{}
 	for i, s := range sheets.Sheets {
@@ -81,8 +89,8 @@ func (o Order) Make() (map[string][]byte, error) {
 
 // render renders every sheet and reads its links, each into its own place, so
 // that the order of the work changes nothing.
-func (o Order) render(b *templates.Book) ([][]byte, []page, error) {
-	pages, read := make([][]byte, len(b.Sheets)), make([]page, len(b.Sheets))
+func (o Order) render(b *templates.Book) ([][]byte, []map[string][]byte, []page, error) {
+	pages, tables, read := make([][]byte, len(b.Sheets)), make([]map[string][]byte, len(b.Sheets)), make([]page, len(b.Sheets))
 	faults := make([]error, len(b.Sheets))
 	next := make(chan int)
 	var made atomic.Int64
@@ -90,7 +98,7 @@ func (o Order) render(b *templates.Book) ([][]byte, []page, error) {
 	for range max(o.Workers, 1) {
 		done.Go(func() {
 			for i := range next {
-				if pages[i], faults[i] = renderOne(b, b.Sheets[i]); faults[i] == nil {
+				if pages[i], tables[i], faults[i] = renderOne(b, b.Sheets[i]); faults[i] == nil {
 					read[i] = readPage(pages[i])
 				}
 				o.tell(int(made.Add(1)), len(pages))
@@ -102,24 +110,31 @@ func (o Order) render(b *templates.Book) ([][]byte, []page, error) {
 	}
 	close(next)
 	done.Wait()
-	return pages, read, errors.Join(faults...)
+	return pages, tables, read, errors.Join(faults...)
 }
 
 // renderOne renders one sheet. A panic in it becomes its error: it must not
 // end the program from a worker, where nobody would catch it.
-func renderOne(b *templates.Book, s *templates.Sheet) (page []byte, err error) {
+func renderOne(b *templates.Book, s *templates.Sheet) (page []byte, tables map[string][]byte, err error) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			err = fmt.Errorf("%s: %v", s.Path, fault)
 		}
 	}()
-	if page, err = b.Render(s); err == nil {
+	page, err = b.Render(s)
+	if err == nil && s.Spread() {
+		var paths []string
+		if paths, tables, err = tablesOf(s, page); err == nil && len(paths) > 0 {
+			page = withTables(page, b.TableLinks(paths))
+		}
+	}
+	if err == nil {
 		page, err = squeezePage(page)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", s.Path, err)
+		return nil, nil, fmt.Errorf("%s: %w", s.Path, err)
 	}
-	return page, nil
+	return page, tables, nil
 }
 
 // manifest lists the files with their sums.

@@ -109,7 +109,7 @@ func TestPageReaders(t *testing.T) {
 
 // filePath is the form of every path of a book: one folder, small letters,
 // digits and single dashes.
-var filePath = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*\.(html|css|js|json|ics|manifest)$`)
+var filePath = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*\.(html|css|csv|js|json|ics|manifest)$`)
 
 // checkHostile checks a page of a shop that gives its things a hostile name.
 func checkHostile(t *testing.T, name, path string, data []byte) {
