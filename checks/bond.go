@@ -93,7 +93,7 @@ func judgeBond(s *shop.Shop, f *Finding, r unit.Resistance) {
 	home := known && !people
 	drainRule, jointRule := rulesOn(s, "bond-drains"), rulesOn(s, "bond-joint")
 	bondDrains, bondJoint := measureOf[unit.Resistance](drainRule), measureOf[unit.Resistance](jointRule)
-	decides := func(rule Ruled) bool { return rule.Confirmed || rule.Decides && !home }
+	decides := func(rule ruled) bool { return rule.Confirmed || rule.Decides && !home }
 	drains := unit.Compare(float64(r), float64(bondDrains)) < 0
 	joint := unit.AtLeast(float64(bondJoint), float64(r))
 	f.By, f.Basis = ByRule, bondBasis(s)

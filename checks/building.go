@@ -126,7 +126,7 @@ func crossing(p *plan.Plan, d *shop.Duct) Finding {
 // steelEnough holds a duct's steel against the text. Its gauge is held against
 // the gauge, its thickness against the thickness; where neither is given,
 // the figure counts that was confirmed.
-func steelEnough(s *shop.Shop, d *shop.Duct) (rule Ruled, enough, known bool) {
+func steelEnough(s *shop.Shop, d *shop.Duct) (rule ruled, enough, known bool) {
 	gauge, thick := rulesOn(s, "garage-duct-gauge"), rulesOn(s, "garage-duct-thickness")
 	switch {
 	case d.Wall.Known():

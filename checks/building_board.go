@@ -31,7 +31,7 @@ func boardOf(s *shop.Shop, w *shop.Wall) Finding {
 	want := unit.Depth.Print(s.Units, least)
 	ceiling := unit.Depth.Print(s.Units, above)
 	if !w.Board.Known() {
-		f.Says, f.Do = say("finding-garage-board.missing.says", want), say("finding-garage-board.missing.do")
+		f.Says, f.Do = say("finding-garage-board.missing.says", want, briefly(wall)), say("finding-garage-board.missing.do")
 		return f
 	}
 	has := unit.Depth.Print(s.Units, w.Board.V)
@@ -43,14 +43,14 @@ func boardOf(s *shop.Shop, w *shop.Wall) Finding {
 	switch {
 	case !kept:
 		f.Weight = Mend
-		f.Says, f.Do = say("finding-garage-board.thin.says", has, want), say("finding-garage-board.thin.do")
+		f.Says, f.Do = say("finding-garage-board.thin.says", has, want, briefly(wall)), say("finding-garage-board.thin.do")
 		f.Asks = say("finding-garage-board.thin.asks", has)
 	case !unit.AtLeast(float64(w.Board.V), float64(above)):
 		f.State = Ask
-		f.Says, f.Do = say("finding-garage-board.below.says", has, want, ceiling), say("finding-garage-board.below.do", ceiling)
+		f.Says, f.Do = say("finding-garage-board.below.says", has, want, ceiling, briefly(wall)), say("finding-garage-board.below.do", ceiling)
 		f.Asks = say("finding-garage-board.below.asks", has, ceiling)
 	default:
-		f.Says, f.Do = say("finding-garage-board.kept.says", has, want), say("finding-garage-board.kept.do", ceiling)
+		f.Says, f.Do = say("finding-garage-board.kept.says", has, want, briefly(wall)), say("finding-garage-board.kept.do", ceiling)
 		if f.State == Ask {
 			f.Asks = say("finding-garage-board.thin.asks", has)
 		}

@@ -66,7 +66,7 @@ func doorOf(p *plan.Plan, w *shop.Wall) Finding {
 	closes, bedroom := rulesOn(p.Shop, "garage-door-closes"), rulesOn(p.Shop, "garage-door-bedroom")
 	var missing, faults []string
 	parts := []part{}
-	hold := func(rule Ruled, known, kept bool, lacks, fault string) {
+	hold := func(rule ruled, known, kept bool, lacks, fault string) {
 		switch {
 		case !known:
 			missing = append(missing, lacks)
@@ -87,7 +87,8 @@ func doorOf(p *plan.Plan, w *shop.Wall) Finding {
 			faults = append(faults, say("finding-garage-door.fault.leaf"))
 		}
 	}
-	want := say("finding-garage-door.wants", rulesOn(p.Shop, "garage-door-thickness").Value, rulesOn(p.Shop, "garage-door-rating").Value)
+	thick, rated := rulesOn(p.Shop, "garage-door-thickness"), rulesOn(p.Shop, "garage-door-rating")
+	want := say("finding-garage-door.wants", thick.Value, rated.Value, briefly(thick, rated, closes))
 	state := Ask
 	if len(parts) > 0 {
 		state = partsState(parts...)
@@ -102,7 +103,7 @@ func doorOf(p *plan.Plan, w *shop.Wall) Finding {
 		if d.IntoBedroom.V {
 			f.Do = say("finding-garage-door.bedroom.do")
 		}
-		f.Asks = say("finding-garage-door.fault.asks", listed(faults))
+		f.Asks = say("finding-garage-door.fault.asks", listed(faults), leafWords(p.Shop, d))
 	default:
 		f.State, f.By = state, ByRule
 		f.Says = join(say("finding-garage-door.kept.says"), want, partsRemark(parts...))
@@ -112,6 +113,21 @@ func doorOf(p *plan.Plan, w *shop.Wall) Finding {
 		}
 	}
 	return f
+}
+
+// leafWords are what the file says of a door's leaf, or that it says nothing.
+func leafWords(s *shop.Shop, d *shop.Door) string {
+	var list []string
+	if d.Thick.Known() {
+		list = append(list, say("finding-garage-door.thick", unit.Depth.Print(s.Units, d.Thick.V)))
+	}
+	if d.Rating.Known() {
+		list = append(list, say("finding-garage-door.rated", unit.Minutes.Print(s.Units, d.Rating.V)))
+	}
+	if len(list) == 0 {
+		return say("finding-garage-door.no-leaf")
+	}
+	return join(list...)
 }
 
 // leafOf holds a door's leaf against the text: a solid leaf of some thickness or

@@ -32,7 +32,7 @@ func outOf(s *shop.Shop, r *shop.Room) Finding {
 	f := Finding{About: r.Name, Kind: "room", At: r.At, State: NotGiven, By: ByGiven, Weight: Know, Basis: partsBasis(part{rule: wide}, part{rule: high})}
 	var parts []part
 	var missing, faults, kept []string
-	hold := func(rule Ruled, has shop.Field[unit.Length], in unit.Scale[unit.Length], lacks, key string) {
+	hold := func(rule ruled, has shop.Field[unit.Length], in unit.Scale[unit.Length], lacks, key string) {
 		if !has.Known() {
 			missing = append(missing, lacks)
 			return
@@ -60,16 +60,16 @@ func outOf(s *shop.Shop, r *shop.Room) Finding {
 		f.Says, f.Do = say("finding-way-out.missing.says", listed(missing)), say("finding-way-out.missing.do")
 		return f
 	case len(faults) > 0:
-		f.Says, f.Do = say("finding-way-out.short.says", listed(faults)), say("finding-way-out.short.do")
+		f.Says, f.Do = say("finding-way-out.short.says", listed(faults), briefly(wide, high)), say("finding-way-out.short.do")
 		f.Asks = say("finding-way-out.short.asks", r.Name, listed(faults))
 	default:
-		f.Says, f.Do = say("finding-way-out.kept.says", listed(kept)), say("finding-way-out.kept.do")
+		f.Says, f.Do = say("finding-way-out.kept.says", listed(kept), briefly(wide, high)), say("finding-way-out.kept.do")
 		if f.State == Ask {
 			f.Asks = say("finding-way-out.short.asks", r.Name, listed(kept))
 		}
 	}
 	f.Says = join(f.Says, partsRemark(parts...))
-	weigh(s, &f)
+	weigh(s, &f, wide, high)
 	return f
 }
 
@@ -124,6 +124,6 @@ func aisles(s *shop.Shop) Finding {
 		f.Do = say("finding-aisle-width.narrow.do")
 		f.Asks = say("finding-aisle-width.narrow.asks", narrow.Name, size(has))
 	}
-	weigh(s, &f)
+	weigh(s, &f, few, many)
 	return f
 }

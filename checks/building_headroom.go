@@ -81,7 +81,7 @@ func headroom(s *shop.Shop) Finding {
 		}
 	}
 	f.Says = join(f.Says, rule.remark())
-	weigh(s, &f)
+	weigh(s, &f, rule)
 	return f
 }
 

@@ -29,7 +29,7 @@ func fromNeighbours(s *shop.Shop, c *shop.Collector) Finding {
 	least := measureOf[unit.Length](rule)
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, State: NotGiven, By: ByGiven, Weight: Know, Basis: partsBasis(part{rule: rule})}
 	if c.Outlet == nil || !c.Outlet.ToProperty.Known() {
-		f.Says, f.Do = say("finding-outlet-property.missing.says", unit.Run.Print(s.Units, least)), say("finding-outlet-property.missing.do")
+		f.Says, f.Do = say("finding-outlet-property.missing.says", unit.Run.Print(s.Units, least), briefly(rule)), say("finding-outlet-property.missing.do")
 		return f
 	}
 	limit, has := float64(least), c.Outlet.ToProperty.V
@@ -39,15 +39,15 @@ func fromNeighbours(s *shop.Shop, c *shop.Collector) Finding {
 	f.By, f.State = ByRule, rule.holds(kept)
 	f.Figures = []Figure{{Name: say("finding-outlet-property.distance"), Value: float64(has), Unit: "m", Limit: &limit, Basis: rule.Basis}}
 	if kept {
-		f.Says, f.Do = say("finding-outlet-property.kept.says", got, want, in), say("finding-outlet-property.kept.do")
+		f.Says, f.Do = say("finding-outlet-property.kept.says", got, want, in, briefly(rule)), say("finding-outlet-property.kept.do")
 	} else {
-		f.Says, f.Do = say("finding-outlet-property.near.says", got, want, in), say("finding-outlet-property.near.do")
+		f.Says, f.Do = say("finding-outlet-property.near.says", got, want, in, briefly(rule)), say("finding-outlet-property.near.do")
 	}
 	if f.State != Met {
 		f.Asks = say("finding-outlet-property.asks", c.Name, got, in)
 	}
 	f.Says = join(f.Says, rule.remark())
-	weigh(s, &f)
+	weigh(s, &f, rule)
 	return f
 }
 
@@ -90,13 +90,13 @@ func fromOpenings(s *shop.Shop, c *shop.Collector) Finding {
 	case !kept:
 		f.Do = say("finding-outlet-openings.near.do")
 	case f.State == Ask:
-		f.State, f.Do = Advice, say("finding-outlet-openings.kept.do")
+		f.State, f.Do = Advice, join(say("finding-outlet-openings.look-up.do"), say("finding-outlet-openings.kept.do"))
 	default:
 		f.Do = say("finding-outlet-openings.kept.do")
 	}
 	if f.State == Ask {
 		f.Asks = say("finding-outlet-openings.asks", c.Name, print(away), print(up))
 	}
-	weigh(s, &f)
+	weigh(s, &f, opening, ground)
 	return f
 }

@@ -1,13 +1,16 @@
 package checks
 
 import (
+	"slices"
+	"strings"
+
 	"dustbook/plan/shop"
 	"dustbook/plan/source"
 )
 
 // part is one comparison of several that a finding is made of.
 type part struct {
-	rule Ruled
+	rule ruled
 	kept bool
 }
 
@@ -45,6 +48,20 @@ func partsBasis(parts ...part) []source.Basis {
 	return list
 }
 
+// briefly are the short names of the texts of some figures with what their marks
+// add, each once.
+func briefly(rules ...ruled) string {
+	var list []string
+	for _, r := range rules {
+		if r.Confirmed {
+			list = append(list, say("finding-duct.confirmed-by", r.Basis.Clause))
+		} else {
+			list = append(list, r.Basis.BriefIn(english.Mark))
+		}
+	}
+	return strings.Join(unique(list), "; ")
+}
+
 // partsRemark says why the first of some comparisons that does not decide does not;
 // empty where all do.
 func partsRemark(parts ...part) string {
@@ -57,12 +74,14 @@ func partsRemark(parts ...part) string {
 }
 
 // weigh gives a finding that is not met the weight of something to be mended; at
-// home, where texts for work places do not speak, what they say is advice.
-func weigh(s *shop.Shop, f *Finding) {
+// home, where texts for work places do not speak, what they say is advice. What
+// the owner has had confirmed for this shop decides there as well.
+func weigh(s *shop.Shop, f *Finding, rules ...ruled) {
 	if f.State == NotMet || f.State == InPlay {
 		f.Weight = Mend
 	}
-	if !atHome(s) || f.State == NotGiven {
+	confirmed := slices.ContainsFunc(rules, func(r ruled) bool { return r.Confirmed })
+	if !atHome(s) || f.State == NotGiven || confirmed {
 		return
 	}
 	f.State, f.Asks = Advice, ""

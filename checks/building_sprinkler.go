@@ -14,24 +14,10 @@ var sprinklerArea = &Check{
 	Compares: []string{"sprinkler-area"},
 	Needs:    "room.outline, room.sprinklers, machine.room, machine.makes, shop.setting, shop.rules",
 	Run: func(p *plan.Plan, report func(Finding)) {
-		if !atHome(p.Shop) && len(woodRooms(p.Shop)) > 0 {
+		if !atHome(p.Shop) && len(dustyRooms(p.Shop)) > 0 {
 			report(sprinklered(p.Shop))
 		}
 	},
-}
-
-// woodRooms are the rooms in which a machine makes wood dust, in file order.
-func woodRooms(s *shop.Shop) []*shop.Room {
-	var list []*shop.Room
-	for _, r := range workRooms(s) {
-		for _, m := range s.Machines {
-			if m.Room == r && m.Makes != "metal" && m.Makes != "finish overspray" {
-				list = append(list, r)
-				break
-			}
-		}
-	}
-	return list
 }
 
 // sprinklered holds the floor of the rooms in which wood is worked against the
@@ -42,7 +28,7 @@ func sprinklered(s *shop.Shop) Finding {
 	limit := float64(most)
 	var floor unit.Area
 	var without, silent []string
-	for _, r := range woodRooms(s) {
+	for _, r := range dustyRooms(s) {
 		floor += r.Area()
 		switch {
 		case !r.Sprinklers.Known():
@@ -52,15 +38,20 @@ func sprinklered(s *shop.Shop) Finding {
 		}
 	}
 	passed := unit.Compare(float64(floor), limit) > 0
-	f := Finding{At: woodRooms(s)[0].At, By: ByRule, State: rule.plays(passed), Weight: Know, Basis: partsBasis(part{rule: rule})}
+	f := Finding{At: dustyRooms(s)[0].At, By: ByRule, State: rule.plays(passed), Weight: Know, Basis: partsBasis(part{rule: rule})}
 	f.Figures = []Figure{{Name: say("finding-sprinkler-area.floor"), Value: float64(floor), Unit: "m2", Limit: &limit, Basis: rule.Basis}}
 	got, want := unit.Floor.Pair(s.Units, floor, most)
 	in := unit.Floor.Unit(s.Units)
+	if lost := sizeOf(s).lost; !passed && len(lost) > 0 {
+		f.State, f.By = NotGiven, ByGiven
+		f.Says, f.Do = sayOf(len(lost), "finding-dust-scope.no-room.says", listed(firstFew(lost))), say("finding-common.room.do")
+		return f
+	}
 	if !passed {
-		f.Says, f.Do = say("finding-sprinkler-area.under.says", got, want, in), say("finding-sprinkler-area.under.do")
+		f.Says, f.Do = say("finding-sprinkler-area.under.says", got, want, in, briefly(rule)), say("finding-sprinkler-area.under.do")
 		f.Asks = say("finding-sprinkler-area.under.asks", got, in)
 	} else {
-		f.Says, f.Do = say("finding-sprinkler-area.over.says", got, want, in), say("finding-sprinkler-area.over.do")
+		f.Says, f.Do = say("finding-sprinkler-area.over.says", got, want, in, briefly(rule)), say("finding-sprinkler-area.over.do")
 		f.Asks = say("finding-sprinkler-area.over.asks", got, in)
 		switch {
 		case len(without) > 0:

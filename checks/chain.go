@@ -20,12 +20,15 @@ var chainDevices = &Check{
 // says so for all of them.
 func chained(p *plan.Plan, report func(Finding)) {
 	empty := emptyChains(p, report)
-	var wired, loose []string
+	var wired, loose, unsaid []string
 	var first entry.Place
 	twice := false
 	for _, d := range p.Control.Devices {
 		at, kind := placeOf(d)
 		f := Finding{About: d.Name, Kind: kind, At: at, By: ByTopology, Weight: Know, Basis: ownFile(say("finding-chain-devices.given"))}
+		if d.Gate != nil && p.Control.Drive(d.Gate) == control.DriveNotGiven {
+			unsaid = append(unsaid, d.Name)
+		}
 		switch {
 		case !p.Control.Wired(d):
 			if len(d.Chains) > 0 {
@@ -58,6 +61,9 @@ func chained(p *plan.Plan, report func(Finding)) {
 		f.State = NotGiven
 		f.Says = sayOf(len(loose), "finding-chain-devices.loose.says", listed(loose))
 		f.Do = say("finding-chain-devices.loose.do")
+	case !twice && !empty && len(unsaid) > 0:
+		f.State = NotGiven
+		f.Says, f.Do = sayOf(len(unsaid), "finding-chain-devices.unsaid.says", listed(firstFew(unsaid))), say("finding-common.drive.do")
 	case !twice && !empty:
 		f.State, f.At = Met, p.Shop.Chains[0].At
 		f.Says = say("finding-chain-devices.met.says")

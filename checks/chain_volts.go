@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"dustbook/plan"
-	"dustbook/plan/control"
 	"dustbook/plan/control/chain"
 	"dustbook/plan/unit"
 )
@@ -129,64 +128,6 @@ func thinDo(p *plan.Plan, a *chain.Answer) string {
 	return say("finding-chain-volts.met.do", a.Nodes[a.Worst].Device.Name)
 }
 
-// mendsOf lists the changes that would do, and what they leave undone.
-func mendsOf(p *plan.Plan, a *chain.Answer) string {
-	if above := a.Above(); len(above) > 0 {
-		return aboveSupply(p, a, above)
-	}
-	var list []string
-	for _, m := range a.Mends {
-		list = append(list, Mended(m))
-	}
-	switch {
-	case len(list) > 1:
-		list = append([]string{say("finding-chain-volts.any.do")}, list...)
-	case len(list) == 0 && a.Splits:
-		list = []string{say("finding-chain-volts.no-mend.do")}
-	case len(list) == 0:
-		list = []string{say("finding-chain-volts.no-split.do")}
-	}
-	return join(append(list, MendsLeave(p, a))...)
-}
-
-// MendsLeave says what else falls short, so that what mends the volts of a
-// chain is not all there is to do: the current of the supply, and what the
-// conductor carries. Empty where neither does.
-func MendsLeave(p *plan.Plan, a *chain.Answer) string {
-	var says []string
-	if s := p.Chains.Supply; s != nil && s.Verdict == chain.Short {
-		says = append(says, say("finding-chain-volts.supply-too.do"))
-	}
-	if a.Fuse.Heat {
-		says = append(says, say("finding-chain-volts.heat-too.do"))
-	}
-	return join(says...)
-}
-
-// aboveSupply says that devices ask for all of the supply's volts or more.
-func aboveSupply(p *plan.Plan, a *chain.Answer, above []chain.Node) string {
-	var names []string
-	least := above[0].Need
-	for _, n := range above {
-		names, least = append(names, n.Device.Name), min(least, n.Need)
-	}
-	need, has := unit.Volts.Pair(p.Shop.Units, least, a.Supply)
-	return join(sayOf(len(unique(names)), "finding-chain-volts.above.do", listed(firstFew(unique(names))), need, has), MendsLeave(p, a))
-}
-
-// Mended is one change that would let a chain hold, in words.
-func Mended(m chain.Mend) string {
-	switch {
-	case m.Conductor != "":
-		return say("finding-chain-volts.conductor.do", m.Conductor)
-	case m.Feed != nil && m.Last:
-		return say("finding-chain-volts.last.do", m.Feed.Name)
-	case m.Feed != nil:
-		return say("finding-chain-volts.feed.do", m.Feed.Name)
-	}
-	return english.Count("finding-chain-volts.together.do", m.Together)
-}
-
 // heat says where a chain may draw more than its conductor carries, by figures
 // from memory.
 func heat(units unit.System, a *chain.Answer) string {
@@ -222,69 +163,4 @@ func lost(a *chain.Answer) string {
 		return say("finding-chain-volts.much-loss.says", unit.Percent(share))
 	}
 	return ""
-}
-
-// missed says what is not given, each input once with its devices.
-func missed(gaps []chain.Gap) string {
-	var says []string
-	for _, input := range inputsOf(gaps) {
-		var names []string
-		for _, g := range gaps {
-			if g.Input == input && g.Device != nil {
-				names = append(names, g.Device.Name)
-			}
-		}
-		if len(names) == 0 {
-			says = append(says, say(missingKeys[input]))
-			continue
-		}
-		says = append(says, sayOf(len(names), missingKeys[input], listed(firstFew(names))))
-	}
-	return join(says...)
-}
-
-// missingKeys are the rows that say what is missing.
-var missingKeys = map[chain.Input]string{
-	chain.SupplyVolts: "finding-chain-volts.no-volts.says", chain.SupplyPower: "finding-chain-volts.no-power.says",
-	chain.LowestVolts: "finding-chain-volts.no-lowest.says", chain.StallCurrent: "finding-chain-volts.no-stall.says",
-	chain.HoldingCurrent: "finding-chain-volts.no-holding.says", chain.DrawnCurrent: "finding-chain-volts.no-draws.says",
-}
-
-// inputsOf are the inputs of gaps, each once, in their order.
-func inputsOf(gaps []chain.Gap) []chain.Input {
-	var list []chain.Input
-	for _, g := range gaps {
-		if !slices.Contains(list, g.Input) {
-			list = append(list, g.Input)
-		}
-	}
-	slices.Sort(list)
-	return list
-}
-
-// inputFields are the fields of the shop file that gaps name, each once.
-func inputFields(gaps []chain.Gap) []string {
-	var list []string
-	for _, input := range inputsOf(gaps) {
-		list = append(list, input.String())
-	}
-	return list
-}
-
-// assumedNames are the devices of which a current is assumed, each once.
-func assumedNames(list []chain.Assumed) []string {
-	var names []string
-	for _, s := range list {
-		names = append(names, s.Device.Name)
-	}
-	return unique(names)
-}
-
-// namesOf are the names of devices.
-func namesOf(list []*control.Device) []string {
-	var names []string
-	for _, d := range list {
-		names = append(names, d.Name)
-	}
-	return names
 }

@@ -74,7 +74,7 @@ func circuitQuestion(p *plan.Plan, o *circuit.Of) string {
 		wire = conductor(p, o.Circuit.Wire.V)
 	}
 	if o.Circuit.Terminals.Known() {
-		terminals = unit.Heat.Print(p.Shop.Units, o.Circuit.Terminals.V)
+		terminals = unit.Heat.Print(unit.Metric, o.Circuit.Terminals.V) // as they are marked
 	}
 	return say("finding-motor-circuit.asks", o.Name(), motor, volts, phase, nameplate, breaker, wire, terminals)
 }

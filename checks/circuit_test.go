@@ -31,6 +31,8 @@ func underRules(rules string) change { return change{`rules = "us"`, `rules = "`
 func TestMotorCircuit(t *testing.T) {
 	for _, e := range []expected{
 		{"met", fanFed(threeHorse, `breaker = "30 A", wire = "10 AWG"`), "motor-circuit", "Cyclone", checks.Met, checks.ByRule, checks.Know, "By the table its motor draws 17 A at full load. Its conductors have to carry 21.3 A: 10 AWG or thicker, copper. The most for its breaker is 45 A."},
+		{"met: the edition that was read is named", fanFed(threeHorse, `breaker = "30 A", wire = "10 AWG"`, editions(`{ "NEC" = "2023" }`)), "motor-circuit", "Cyclone", checks.Met, checks.ByRule, checks.Know, "draws 17 A at full load"},
+		{"ask: another edition is named", fanFed(threeHorse, `breaker = "30 A", wire = "10 AWG"`, editions(`{ "NEC" = "2020" }`)), "motor-circuit", "Cyclone", checks.Ask, checks.ByRule, checks.Know, ""},
 		{"ask: only with an overload", fanFed(fiveHorse, `breaker = "70 A", wire = "10 AWG", terminals = "75 C"`), "motor-circuit", "Cyclone", checks.Ask, checks.ByRule, checks.Know, "breaker of 70 A is larger than the 30 A that protect such wire by themselves"},
 		{"not met: breaker too large", fanFed(fiveHorse, `breaker = "80 A", wire = "10 AWG", terminals = "75 C"`), "motor-circuit", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "breaker of 80 A is larger than 70 A, the most for this motor: a fault on the circuit burns longer before it trips. Up to 112 A is only for a motor"},
 		{"not met: breaker far too large", fanFed(fiveHorse, `breaker = "125 A", wire = "10 AWG", terminals = "75 C"`), "motor-circuit", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "larger than 70 A"},

@@ -92,6 +92,12 @@ func flattened(p *plan.Plan, c *duct.Collapse) Finding {
 	f.Figures = []Figure{{Name: say("finding-duct-collapse.suction"), Value: float64(c.Suction), Unit: "Pa", Limit: &limit, Basis: c.Basis}}
 	bears, pulls := unit.Press.Pair(units, c.Bears, c.Suction)
 	if c.Holds {
+		if !d.MaterialStated {
+			f.State, f.By = NotGiven, ByGiven
+			f.Says = say("finding-duct-collapse.no-material.says", d.Material, bears, pulls, unit.Press.Unit(units))
+			f.Do = say("finding-conductive-duct.no-duct-material.do")
+			return f
+		}
 		f.State = Met
 		f.Says = say("finding-duct-collapse.met.says", bears, pulls, unit.Press.Unit(units))
 		f.Do = say("finding-duct-collapse.met.do")

@@ -22,6 +22,8 @@ func TestDuctCollapse(t *testing.T) {
 		{"met: by thickness", []change{wide, steel(`wall = "0.8 mm"`)}, "duct-collapse", "Main", checks.Met, checks.ByModel, checks.Know, "It bears"},
 		{"thin: claims only", []change{{curve, `claims = { flow = "2000 cfm", suction = "13 inwg" }`}}, "duct-collapse", "Main", checks.Thin, checks.ByModel, checks.Know, "two claims"},
 		{"missing: gauge", []change{main(`material = "spiral steel"`)}, "duct-collapse", "Cyclone", checks.NotGiven, checks.ByGiven, checks.Know, "The gauge of Main is not given"},
+		{"missing: the material", []change{main(`gauge = "24 ga"`)}, "duct-collapse", "Main", checks.NotGiven, checks.ByGiven, checks.Know, "What it is made of is not given."},
+		{"not met: thin whatever it is made of", []change{wide, main(`gauge = "30 ga"`)}, "duct-collapse", "Main", checks.NotMet, checks.ByModel, checks.Mend, "can be sucked flat"},
 		{"missing: wall of plastic", []change{main(`material = "smooth plastic"`)}, "duct-collapse", "Cyclone", checks.NotGiven, checks.ByGiven, checks.Know, "The wall of Main is not given"},
 		{"missing: the curve's beginning", []change{{`["0 cfm", "13 inwg"], ["600 cfm", "12 inwg"], `, ``}}, "duct-collapse", "Cyclone", checks.NotGiven, checks.ByGiven, checks.Know, "does not begin without flow"},
 	} {

@@ -55,9 +55,6 @@ func extractor(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 	case !c.DirtyVolume.Known():
 		f.Says, f.Do = say("finding-extractor-type.no-volume.says"), say("finding-explosion-protection.no-volume.do")
 		return f, volume.Decides || flow.Decides
-	case air == 0:
-		f.Says, f.Do = say("finding-extractor-type.no-flow.says"), say("finding-extractor-type.no-flow.do")
-		return f, volume.Decides || flow.Decides
 	}
 	large, strong := exceeds(c.DirtyVolume.V, most), exceeds(air, strongest)
 	got, want := unit.Room.Pair(s.Units, c.DirtyVolume.V, most)
@@ -67,7 +64,7 @@ func extractor(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 		{Name: say("finding-explosion-protection.volume"), Value: float64(c.DirtyVolume.V), Unit: "m3", Limit: limitOf(most), Basis: volume.Basis},
 		{Name: say("finding-open-bag-indoors.flow"), Value: float64(air), Unit: "m3/s", Limit: limitOf(strongest), Basis: flow.Basis},
 	}
-	f.Says = say("finding-extractor-type.is.says", got, unit.Room.Unit(s.Units), moves, unit.Air.Unit(s.Units), want, limit, shortOf(volume.Basis))
+	f.Says = say("finding-extractor-type.is.says", got, unit.Room.Unit(s.Units), moves, unit.Air.Unit(s.Units), want, limit, briefly(volume, flow))
 	f.Asks = say("finding-extractor-type.asks", c.Name, got+" "+unit.Room.Unit(s.Units))
 	broken := large && volume.Decides || strong && flow.Decides
 	switch {

@@ -51,11 +51,9 @@ func placed(s *shop.Shop, c *shop.Collector) Finding {
 		return f
 	case at == indoors:
 		f.State, f.By = Ask, ByTopology
-		f.Says, f.Do = say("finding-collector-place.indoors.says", c.Room.Name, shortOf(rule.Basis)), say("finding-collector-place.indoors.do")
+		f.Says, f.Do = say("finding-collector-place.indoors.says", c.Room.Name, shortOf(rowsOf(rule.Figure)[0].Basis)), say("finding-collector-place.indoors.do")
 		f.Asks = say("finding-collector-place.indoors.asks", c.Name, c.Room.Name)
-		if !rule.Decides {
-			f.Says = join(f.Says, say("finding-collector-place.indoors.elsewhere"))
-		}
+		f.Says = join(f.Says, unread(rule))
 		return f
 	case !c.ToCombustible.Known():
 		f.Says, f.Do = say("finding-collector-place.no-distance.says"), say("finding-collector-place.no-distance.do")
@@ -72,7 +70,8 @@ func placed(s *shop.Shop, c *shop.Collector) Finding {
 		f.Weight = Mend
 		f.Says, f.Do = say("finding-collector-place.near.says", got, unit.Run.Unit(s.Units), want), say("finding-collector-place.near.do")
 	}
-	f.Asks = say("finding-collector-place.outdoors.asks", c.Name, got+" "+unit.Run.Unit(s.Units))
+	f.Asks = unlessMet(f.State, say("finding-collector-place.outdoors.asks", c.Name, got+" "+unit.Run.Unit(s.Units)))
 	f.Says = join(f.Says, rule.remark())
+	weigh(s, &f, rule)
 	return f
 }

@@ -58,7 +58,7 @@ func returning(s *shop.Shop) []*shop.Collector {
 
 // holdsBack judges what the maker says that a filter holds back: as large a
 // share, of particles as small.
-func holdsBack(s *shop.Shop, c *shop.Collector, rule Ruled) Finding {
+func holdsBack(s *shop.Shop, c *shop.Collector, rule ruled) Finding {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, State: NotGiven, By: ByGiven, Weight: Know, Basis: []source.Basis{rule.Basis}}
 	share, size := shareAt(rule)
 	wanted, at := percent(share), unit.Grain.Print(s.Units, size)
@@ -92,7 +92,7 @@ func holdsBack(s *shop.Shop, c *shop.Collector, rule Ruled) Finding {
 
 // shareAt is the value of the rule: a share, and the size of particles that it
 // is meant for.
-func shareAt(rule Ruled) (share float64, size unit.Length) {
+func shareAt(rule ruled) (share float64, size unit.Length) {
 	text, at, _ := strings.Cut(rule.Value, ", ")
 	share, err := strconv.ParseFloat(text, 64)
 	if err != nil {
@@ -108,7 +108,7 @@ func percent(share float64) string {
 }
 
 // leavesIn judges what the maker says that a filter leaves in the air.
-func leavesIn(s *shop.Shop, c *shop.Collector, rule Ruled) Finding {
+func leavesIn(s *shop.Shop, c *shop.Collector, rule ruled) Finding {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, State: NotGiven, By: ByGiven, Weight: Know, Basis: []source.Basis{rule.Basis}}
 	most := measureOf[unit.Density](rule)
 	switch {

@@ -29,6 +29,9 @@ func (c Confirm) Wants() string {
 	if c.Kind == 0 {
 		return say("finding-confirm.words")
 	}
+	if c.Kind == unit.KindDensity { // of dust in air, not of the air
+		return say("finding-confirm.trace")
+	}
 	return say("finding-confirm.such-as", c.Kind.Example())
 }
 

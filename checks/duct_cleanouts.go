@@ -70,5 +70,6 @@ func cleanable(s *shop.Shop, c *shop.Collector) (f Finding, told bool) {
 	if missing := ductsIn(list, NotGiven); len(missing) > 0 {
 		f.Says = join(f.Says, sayOf(len(missing), "finding-duct-clean-outs.not-given.says", gotOf(missing)))
 	}
+	weigh(s, &f, rule)
 	return f, true
 }

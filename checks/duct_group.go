@@ -2,6 +2,7 @@ package checks
 
 import (
 	"slices"
+	"strings"
 
 	"dustbook/plan/shop"
 )
@@ -10,7 +11,7 @@ import (
 type ductHeld struct {
 	duct  *shop.Duct
 	state State
-	rule  Ruled
+	rule  ruled
 	got   string // the duct with what it has, as a sentence lists it
 }
 
@@ -19,7 +20,7 @@ var worstFirst = []State{NotMet, Ask, Thin, NotGiven, Advice, Met}
 
 // softly is what a figure comes to where one finding is for several ducts: one
 // that is kept and does not decide is advice, so that nobody is asked about it.
-func softly(r Ruled, kept bool) State {
+func softly(r ruled, kept bool) State {
 	if state := r.holds(kept); state != Ask || !kept {
 		return state
 	}
@@ -84,9 +85,9 @@ func remarkOf(list []ductHeld) string {
 }
 
 // unread is remark for a text without a number.
-func unread(r Ruled) string {
+func unread(r ruled) string {
 	switch {
-	case r.Decides || r.Other:
+	case r.Decides || r.Other && r.Basis.Mark.Decides() || r.Local:
 		return r.remark()
 	case r.Elsewhere:
 		return say("finding-duct.elsewhere.says")
@@ -94,9 +95,18 @@ func unread(r Ruled) string {
 	return say("finding-duct.memory.says")
 }
 
+// textsOf are the texts that some figures are of, with their clauses, each once.
+func textsOf(rules ...ruled) string {
+	var list []string
+	for _, r := range rules {
+		list = append(list, r.Basis.In(english.Mark))
+	}
+	return strings.Join(unique(list), "; ")
+}
+
 // textOf is the text that a figure is of, by its short name; a figure that was
 // confirmed is of the file.
-func textOf(r Ruled) string {
+func textOf(r ruled) string {
 	if r.Confirmed {
 		return say("finding-duct.confirmed", r.Basis.Clause)
 	}

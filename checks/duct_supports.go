@@ -65,5 +65,6 @@ func supported(s *shop.Shop, c *shop.Collector) (f Finding, told bool) {
 	if missing := ductsIn(list, NotGiven); len(missing) > 0 {
 		f.Says = join(f.Says, sayOf(len(missing), "finding-duct-supports.not-given.says", gotOf(missing)))
 	}
+	weigh(s, &f, rule)
 	return f, true
 }

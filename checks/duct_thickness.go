@@ -38,7 +38,7 @@ var (
 )
 
 // thicknessRule is the row of the table for a size.
-func thicknessRule(s *shop.Shop, size unit.Length) Ruled {
+func thicknessRule(s *shop.Shop, size unit.Length) ruled {
 	switch {
 	case unit.AtLeast(float64(smallDucts), float64(size)):
 		return rulesOn(s, "duct-thickness-8")
@@ -82,7 +82,7 @@ func thickEnough(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 	s := p.Shop
 	var list []ductHeld
 	for _, d := range ductsOn(s, c) {
-		if d.Size > 0 && strings.Contains(d.Material, "steel") {
+		if d.Size > 0 && d.MaterialStated && strings.Contains(d.Material, "steel") {
 			list = append(list, thickness(s, d))
 		}
 	}
@@ -113,6 +113,7 @@ func thickEnough(p *plan.Plan, c *shop.Collector) (f Finding, told bool) {
 	if missing := ductsIn(list, NotGiven); len(missing) > 0 {
 		f.Says = join(f.Says, sayOf(len(missing), "finding-duct-thickness.not-given.says", gotOf(missing)))
 	}
+	weigh(s, &f, worst[0].rule)
 	return f, true
 }
 

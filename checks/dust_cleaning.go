@@ -39,14 +39,14 @@ var blowDown, airHose = figure("blow-down of NFPA 664"), figure("compressed air 
 
 // cleaned judges how the settled dust of one room is taken up: a vacuum cleaner
 // meets the text, a way that it bars does not, any other is a question.
-func cleaned(s *shop.Shop, r *shop.Room, rule Ruled) Finding {
+func cleaned(s *shop.Shop, r *shop.Room, rule ruled) Finding {
 	f := Finding{About: r.Name, Kind: "room", At: r.Cleaned.At, By: ByRule, Weight: Know, Basis: []source.Basis{rule.Basis}}
 	barred := slices.Contains(strings.Split(rule.Value, ", "), r.Cleaned.V)
 	switch {
 	case r.Cleaned.V == "vacuum":
 		f.State = rule.holds(true)
 		f.Says, f.Do = say("finding-dust-cleaning.vacuum.says"), say("finding-dust-cleaning.vacuum.do")
-		f.Asks = say("finding-dust-cleaning.vacuum.asks", r.Name)
+		f.Asks = unlessMet(f.State, say("finding-dust-cleaning.vacuum.asks", r.Name))
 	case r.Cleaned.V == "blowing":
 		f.State, f.Weight = rule.holds(false), Mend
 		f.Basis = append(f.Basis, basesOf("dust-cleaning")...)
@@ -62,6 +62,7 @@ func cleaned(s *shop.Shop, r *shop.Room, rule Ruled) Finding {
 		f.Says, f.Do = say("finding-dust-cleaning.swept.says"), say("finding-dust-cleaning.swept.do")
 		f.Asks = say("finding-dust-cleaning.swept.asks", r.Name)
 	}
-	f.Says = join(f.Says, rule.remark())
+	f.Says = join(f.Says, unread(rule))
+	weigh(s, &f, rule)
 	return f
 }

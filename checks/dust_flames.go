@@ -33,7 +33,7 @@ var flameNearDust = &Check{
 // flameIn judges what burns or throws sparks in one room with wood dust: what
 // the text names decides; what needs judgement is asked. Nothing is told of a
 // room where the file lists no appliance at all.
-func flameIn(s *shop.Shop, r *shop.Room, rule Ruled) (f Finding, told bool) {
+func flameIn(s *shop.Shop, r *shop.Room, rule ruled) (f Finding, told bool) {
 	f = Finding{About: r.Name, Kind: "room", At: r.At, By: ByRule, Weight: Know, Basis: []source.Basis{rule.Basis}}
 	barred := strings.Split(rule.Value, ", ")
 	var open, doubtful []string
@@ -46,9 +46,13 @@ func flameIn(s *shop.Shop, r *shop.Room, rule Ruled) (f Finding, told bool) {
 			doubtful = append(doubtful, say("finding-flame-near-dust.appliance", a.Kind))
 		}
 	}
+	var lost []string // what makes sparks, and stands nobody knows where
 	for _, m := range s.Machines {
-		if m.Room == r && (m.Makes == "metal" || m.Makes == "mixed") {
+		switch sparks := m.Makes == "metal" || m.Makes == "mixed"; {
+		case sparks && m.Room == r:
 			doubtful = append(doubtful, m.Name)
+		case sparks && m.Room == nil:
+			lost = append(lost, m.Name)
 		}
 	}
 	switch {
@@ -62,12 +66,17 @@ func flameIn(s *shop.Shop, r *shop.Room, rule Ruled) (f Finding, told bool) {
 		f.Asks = say("finding-flame-near-dust.doubtful.asks", listed(doubtful), r.Name)
 	case len(s.Appliances) == 0:
 		return f, false
+	case len(lost) > 0:
+		f.State, f.By = NotGiven, ByGiven
+		f.Says, f.Do = say("finding-flame-near-dust.no-room.says", listed(firstFew(lost))), say("finding-common.room.do")
+		return f, true
 	default:
 		f.State = rule.holds(true)
 		f.Says, f.Do = say("finding-flame-near-dust.none.says"), say("finding-flame-near-dust.none.do")
-		f.Asks = say("finding-flame-near-dust.none.asks", r.Name)
+		f.Asks = unlessMet(f.State, say("finding-flame-near-dust.none.asks", r.Name))
 	}
-	f.Says = join(f.Says, rule.remark())
+	f.Says = join(f.Says, unread(rule))
+	weigh(s, &f, rule)
 	return f, true
 }
 

@@ -36,7 +36,7 @@ var settledDust = &Check{
 }
 
 // layerRules are the figures that a layer is held against.
-type layerRules struct{ depth, density, share, patch Ruled }
+type layerRules struct{ depth, density, share, patch ruled }
 
 func layerOf(s *shop.Shop) layerRules {
 	return layerRules{rulesOn(s, "layer-depth"), rulesOn(s, "layer-density"), rulesOn(s, "layer-share"), rulesOn(s, "layer-patch")}
@@ -49,7 +49,7 @@ func (l layerRules) basis() []source.Basis {
 // weakest is the first of the figures that does not decide; the depth where all
 // do. The density and the share of the floor go with the depth: they are no
 // figures that anybody gives alone.
-func (l layerRules) weakest() Ruled {
+func (l layerRules) weakest() ruled {
 	if l.depth.Decides && !l.patch.Decides {
 		return l.patch
 	}
@@ -106,7 +106,9 @@ func settled(s *shop.Shop, r *shop.Room) Finding {
 	if !deciding.Decides && f.State == Thin {
 		f.State = Ask
 	}
+	f.Asks = unlessMet(f.State, f.Asks)
 	f.Says = join(f.Says, deciding.remark())
+	weigh(s, &f, rules.depth, rules.patch)
 	return f
 }
 

@@ -92,7 +92,10 @@ func scoped(s *shop.Shop, is woodSize) Finding {
 	wide, strong := exceeds(is.floor, most), exceeds(is.needs, air)
 	got, want := unit.Floor.Pair(s.Units, is.floor, most)
 	needs, scope := unit.Air.Pair(s.Units, is.needs, air)
-	f.Says = say("finding-dust-scope.size.says", got, want, unit.Floor.Unit(s.Units), needs, scope, unit.Air.Unit(s.Units), shortOf(flow.Basis), shortOf(moved[0]))
+	f.Says = say("finding-dust-scope.size.says", got, want, unit.Floor.Unit(s.Units), needs, scope, unit.Air.Unit(s.Units), briefly(area, flow))
+	if newer := shortOf(moved[0]); !area.Confirmed && !flow.Confirmed && newer != shortOf(flow.Basis) {
+		f.Says = join(f.Says, say("finding-dust-scope.moved.says", newer))
+	}
 	f.Asks = say("finding-dust-scope.size.asks", s.Name, got, unit.Floor.Unit(s.Units), needs, unit.Air.Unit(s.Units))
 	byArea, byFlow := area.plays(wide), flow.plays(strong)
 	switch {
@@ -102,13 +105,13 @@ func scoped(s *shop.Shop, is woodSize) Finding {
 	case byFlow == InPlay:
 		f.State, f.Do = Thin, say("finding-dust-scope.by-kind.do")
 		f.Says = join(f.Says, say("finding-dust-scope.by-kind.says", unit.Air.Print(s.Units, is.stated)))
+	case wide || strong:
+		f.State, f.Do = Ask, say("finding-dust-scope.passed.do")
+		f.Says = join(f.Says, say("finding-dust-scope.passed-elsewhere.says"), either(area, flow, wide).remark())
 	case len(is.lost) > 0:
 		f.State, f.By, f.Asks = NotGiven, ByGiven, ""
 		f.Says = sayOf(len(is.lost), "finding-dust-scope.no-room.says", listed(firstFew(is.lost)))
 		f.Do = say("finding-common.room.do")
-	case wide || strong:
-		f.State, f.Do = Ask, say("finding-dust-scope.passed.do")
-		f.Says = join(f.Says, say("finding-dust-scope.passed-elsewhere.says"), either(area, flow, wide).remark())
 	default:
 		f.State, f.Do = Ask, say("finding-dust-scope.below.do")
 		f.Says = join(f.Says, say("finding-dust-scope.below.says"), either(area, flow, flow.Decides).remark())
@@ -117,7 +120,7 @@ func scoped(s *shop.Shop, is woodSize) Finding {
 }
 
 // either is the first of two figures where it is to be, else the second.
-func either(a, b Ruled, first bool) Ruled {
+func either(a, b ruled, first bool) ruled {
 	if first {
 		return a
 	}

@@ -12,6 +12,9 @@ func editions(text string) change {
 	return change{`rules = "us"`, "rules = \"us\"\neditions = " + text}
 }
 
+// californian names the text of California that the figures of the US are beside.
+var californian = editions(`{ "California T8 5143" = "Register 2024" }`)
+
 // A text that the checks do not know and an edition that is none are told with
 // those that there are, on their lines; an edition that is known is not.
 func TestProblemsOfEditions(t *testing.T) {
@@ -38,7 +41,7 @@ func TestProblemsOfEditions(t *testing.T) {
 // edition, shown and asked; the edition that was read decides.
 func TestEditionNotRead(t *testing.T) {
 	thin := drop("gauge = \"28 ga\"\n")
-	for text, want := range map[string]checks.State{`{ "IRC" = "2018" }`: checks.NotMet, `{ "IRC" = "2003" }`: checks.NotMet, `{ "IRC" = "2021" }`: checks.Ask, `{ "IMC" = "2021" }`: checks.NotMet} {
+	for text, want := range map[string]checks.State{`{ "IRC" = "2018" }`: checks.NotMet, `{ "IRC" = "2009" }`: checks.NotMet, `{ "IRC" = "2003" }`: checks.NotMet, `{ "IRC" = "2021" }`: checks.Ask, `{ "IMC" = "2021" }`: checks.NotMet} {
 		f := only(t, checks.Run(planOf(t, through, thin, editions(text))), "garage-separation", "Lathe drop")
 		if f.State != want {
 			t.Errorf("%s: %s, want %s: %s", text, f.State, want, f.Says)

@@ -76,6 +76,6 @@ func typesIn(text string) []string {
 const foreignType string = "IP"
 
 // amongTypes reports whether one of the types stands in the list of a figure.
-func amongTypes(types []string, rule Ruled) bool {
+func amongTypes(types []string, rule ruled) bool {
 	return slices.ContainsFunc(strings.Split(rule.Value, ", "), func(t string) bool { return slices.Contains(types, t) })
 }

@@ -75,6 +75,10 @@ func beforePanel(s *shop.Shop) Finding {
 		}
 		f.State = Ask
 		f.Says, f.Do = say("finding-panel-space.high.says", got, unit.Volts.Print(s.Units, volts), unit.Run.Print(s.Units, most)), say("finding-panel-space.high.do")
+	case enough && volts == 0 && !unit.AtLeast(float64(depth.V), float64(measureOf[unit.Length](high))):
+		f.State, f.By = NotGiven, ByGiven
+		f.Says, f.Do = say("finding-panel-space.no-volts.says", got, limit, unit.Run.Print(s.Units, measureOf[unit.Length](high))), say("finding-panel-space.no-volts.do")
+		return f
 	case enough:
 		f.State = softly(rule, true)
 		f.Says, f.Do = say("finding-panel-space.kept.says", got, limit, textOf(rule)), say("finding-panel-space.kept.do")

@@ -73,7 +73,7 @@ func reached(s *shop.Shop, r *shop.Room) Finding {
 		f.Asks = say("finding-extinguisher-reach.asks", r.Name, got, unit.Run.Unit(s.Units))
 	}
 	f.Says = join(f.Says, rule.remark())
-	weigh(s, &f)
+	weigh(s, &f, rule)
 	return f
 }
 

@@ -74,16 +74,21 @@ type readExtinguisher struct {
 // unreadWords says which ratings could not be read; one that is not there is
 // not given.
 func unreadWords(unread []*shop.Extinguisher) string {
-	var list []string
-	for _, e := range unread {
+	if list := marked(unread); list != "" {
+		return say("finding-extinguisher.unread.says", list)
+	}
+	return say("finding-extinguisher.no-rating.says")
+}
+
+// marked are the ratings that some extinguishers carry; empty where none does.
+func marked(list []*shop.Extinguisher) string {
+	var ratings []string
+	for _, e := range list {
 		if e.Rating.Known() {
-			list = append(list, e.Rating.V)
+			ratings = append(ratings, e.Rating.V)
 		}
 	}
-	if len(list) == 0 {
-		return say("finding-extinguisher.no-rating.says")
-	}
-	return say("finding-extinguisher.unread.says", listed(firstFew(unique(list))))
+	return listed(firstFew(unique(ratings)))
 }
 
 // atLeastA reports whether a label has at least the class A of a text's label.

@@ -94,7 +94,7 @@ func finishes(s *shop.Shop, m *shop.Machine) Finding {
 		f.Says, f.Do = say("finding-extinguisher-finish.none.says", unit.Run.Print(s.Units, wide)), say("finding-extinguisher-finish.none.do")
 	case f.State == NotMet:
 		f.Says, f.Do = join(say("finding-extinguisher-finish.small.says"), table), say("finding-extinguisher-finish.none.do")
-	case f.State == Met && (grave || far.Confirmed):
+	case f.State == Met && grave:
 		f.Says, f.Do = say("finding-extinguisher-finish.kept.says"), say("finding-extinguisher-finish.kept.do")
 	default:
 		f.State = Ask
@@ -104,7 +104,7 @@ func finishes(s *shop.Shop, m *shop.Machine) Finding {
 		f.Asks = say("finding-extinguisher-finish.asks", m.Name)
 	}
 	f.Says = join(f.Says, partsRemark(parts...))
-	weigh(s, &f)
+	weigh(s, &f, far)
 	return f
 }
 
@@ -112,7 +112,7 @@ func finishes(s *shop.Shop, m *shop.Machine) Finding {
 const lightest, gravest = 0, 2
 
 // labelB is the class B of the label for a hazard in a figure's row of labels.
-func labelB(r Ruled, hazard int) int {
+func labelB(r ruled, hazard int) int {
 	words := strings.Split(r.Value, ", ")
 	l, ok := readLabel(words[hazard])
 	if !ok {
@@ -141,7 +141,7 @@ func metals(s *shop.Shop, m *shop.Machine) Finding {
 	if len(suits) == 0 {
 		f.Says, f.Do = say("finding-extinguisher-metal.none.says", want), say("finding-extinguisher-metal.none.do")
 		f.Asks = say("finding-extinguisher-metal.none.asks", m.Name)
-		weigh(s, &f)
+		weigh(s, &f, rule)
 		return f
 	}
 	direct, _ := nearestTo(m.Place.V, suits)
@@ -149,15 +149,15 @@ func metals(s *shop.Shop, m *shop.Machine) Finding {
 	kept := unit.AtLeast(limit, direct)
 	got, figure := unit.Run.Pair(s.Units, unit.Length(direct), most)
 	f.State = rule.holds(kept)
+	if f.State != Met {
+		f.Asks = say("finding-extinguisher-metal.none.asks", m.Name)
+	}
 	f.Figures = []Figure{{Name: say("finding-extinguisher-reach.direct"), Value: direct, Unit: "m", Limit: &limit, Basis: rule.Basis}}
 	key := "finding-extinguisher-metal.far.says"
 	if f.Do = say("finding-extinguisher-metal.far.do"); kept {
 		key, f.Do = "finding-extinguisher-metal.kept.says", say("finding-extinguisher-metal.kept.do")
 	}
 	f.Says = join(say(key, got, figure, unit.Run.Unit(s.Units)), rule.remark())
-	if f.State == Ask {
-		f.Asks = say("finding-extinguisher-metal.none.asks", m.Name)
-	}
-	weigh(s, &f)
+	weigh(s, &f, rule)
 	return f
 }

@@ -72,6 +72,9 @@ func ratings(s *shop.Shop) Finding {
 	}
 	all := grave.enough(floor, measureOf[unit.Area](most)) && grave.answers(floor, measureOf[unit.Area](gravest)) && light.answers(floor, measureOf[unit.Area](ordinary))
 	state := partsState(parts...)
+	// a figure that was confirmed tells the hazard: the gravest wants larger ones
+	settled := each.Confirmed && (exceeds(measureOf[unit.Area](each), measureOf[unit.Area](gravest)) ||
+		grave.enough(floor, measureOf[unit.Area](most)) && grave.answers(floor, measureOf[unit.Area](each)))
 	has := sayOf(light.count, "finding-extinguisher-rating.has.says", strconv.Itoa(light.count), least.Value, strconv.Itoa(light.units), unit.Floor.Print(s.Units, floor))
 	per := unit.Floor.Print(s.Units, measureOf[unit.Area](each))
 	f.By = ByRule
@@ -80,6 +83,11 @@ func ratings(s *shop.Shop) Finding {
 		f.By = ByGiven
 		f.Says, f.Do = say("finding-extinguisher.no-room.says", listed(firstFew(lost))), say("finding-common.room.do")
 		return f
+	case len(unread) > 0 && each.Elsewhere && marked(unread) != "":
+		f.State = Ask
+		f.Says, f.Do = unreadWords(unread), say("finding-extinguisher-rating.foreign.do")
+		f.Asks = say("finding-extinguisher-rating.foreign.asks", marked(unread), unit.Floor.Print(s.Units, floor))
+		return f
 	case len(unread) > 0:
 		f.By = ByGiven
 		f.Says, f.Do = unreadWords(unread), say("finding-extinguisher.unread.do")
@@ -87,7 +95,7 @@ func ratings(s *shop.Shop) Finding {
 	case state == NotMet:
 		f.State = NotMet
 		f.Says, f.Do = join(has, say("finding-extinguisher-rating.few.says", least.Value, per, unit.Floor.Print(s.Units, measureOf[unit.Area](most)))), say("finding-extinguisher-rating.few.do")
-	case state == Met && (all || each.Confirmed):
+	case state == Met && (all || settled):
 		f.State = Met
 		f.Says, f.Do = join(has, say("finding-extinguisher-rating.kept.says")), say("finding-extinguisher-rating.kept.do")
 	default:
@@ -98,6 +106,6 @@ func ratings(s *shop.Shop) Finding {
 		f.Asks = say("finding-extinguisher-rating.hazard.asks", strconv.Itoa(light.units), unit.Floor.Print(s.Units, floor))
 	}
 	f.Says = join(f.Says, partsRemark(parts...))
-	weigh(s, &f)
+	weigh(s, &f, each, most)
 	return f
 }

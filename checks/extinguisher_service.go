@@ -34,7 +34,7 @@ func lastServices(p *plan.Plan) Finding {
 		case e.Serviced == (entry.Date{}):
 			missing++
 			continue
-		case isOver(e.Serviced, rule.Value, p.AsOf):
+		case p.AsOf.String() > monthsAfter(e.Serviced, rule).String():
 			late++
 		}
 		if oldest == (entry.Date{}) || e.Serviced.String() < oldest.String() {
@@ -64,16 +64,3 @@ func lastServices(p *plan.Plan) Finding {
 	weigh(p.Shop, &f)
 	return f
 }
-
-// isOver reports whether more than a number of months lie between two days.
-func isOver(from entry.Date, months string, to entry.Date) bool {
-	n, err := strconv.Atoi(months)
-	if err != nil {
-		panic("checks: rules: " + months + " are no months")
-	}
-	later := from.Month - 1 + n
-	due := entry.Date{Year: from.Year + later/monthsOfYear, Month: later%monthsOfYear + 1, Day: from.Day}
-	return to.String() > due.String()
-}
-
-const monthsOfYear = 12

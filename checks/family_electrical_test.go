@@ -34,6 +34,8 @@ var electricalStates = []stateCase{
 	{"space not met at high volts", spaceOf("2.9 ft", "460 V"), "panel-space", "", checks.NotMet, checks.ByRule, checks.Mend, "3 ft are the least"},
 	{"space met at the end of low volts", spaceOf("3 ft", "250 V"), "panel-space", "", checks.Met, checks.ByRule, checks.Know, "3 ft are asked"},
 	{"space asked just over low volts", spaceOf("3 ft", "251 V"), "panel-space", "", checks.Ask, checks.ByRule, checks.Know, "feeds motors of 251 V"},
+	{"space missing: the volts", []change{{"[[stop]]", "[control]\nworking_space = \"3.5 ft\"\n[[stop]]"}}, "panel-space", "", checks.NotGiven, checks.ByGiven, checks.Know, "the volts of no motor are given"},
+	{"space met whatever the volts", []change{{"[[stop]]", "[control]\nworking_space = \"4 ft\"\n[[stop]]"}}, "panel-space", "", checks.Met, checks.ByRule, checks.Know, "4 ft are free before the panel"},
 	{"space missing", circuitWith("40 A", "8 AWG"), "panel-space", "", checks.NotGiven, checks.ByGiven, checks.Know, "is not given"},
 }
 

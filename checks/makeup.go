@@ -93,7 +93,7 @@ func burning(p *plan.Plan, f *Finding, b *room.Balance) {
 		}
 		f.Says = join(f.Says, say(key, below, mark, unit.Draft.Unit(units)))
 		if !limit.Basis.Mark.Decides() {
-			f.Says = join(f.Says, Ruled{Rule: Rule{Basis: limit.Basis}}.remark())
+			f.Says = join(f.Says, ruled{Rule: Rule{Basis: limit.Basis}}.remark())
 		}
 	}
 	overChosen(p, f, b)

@@ -81,11 +81,11 @@ func TestCommissioningOnRecord(t *testing.T) {
 func TestLastTestOnRecord(t *testing.T) {
 	old := recordOf(t, "2024-09-20-commissioning-1.toml", strings.NewReplacer("2026-09-20", "2024-09-20", "2026-03-01", "2024-03-01").Replace(proof))
 	gone := change{"kind = \"thorough examination\"", "kind = \"thorough cleaning\""}
-	f := only(t, checks.Run(recorded(t, []*record.Record{old}, gone)), "last-test", "")
+	f := only(t, checks.Run(recorded(t, []*record.Record{old}, gone, californian)), "last-test", "")
 	if f.State != checks.NotMet || !strings.Contains(f.Says, "last tested on 2024-09-20") {
 		t.Errorf("a record of two years ago: %+v", f)
 	}
-	f = only(t, checks.Run(recorded(t, []*record.Record{old})), "last-test", "")
+	f = only(t, checks.Run(recorded(t, []*record.Record{old}, californian)), "last-test", "")
 	if f.State != checks.Met || !strings.Contains(f.Says, "last tested on 2026-08-20") {
 		t.Errorf("the later report counts: %+v", f)
 	}

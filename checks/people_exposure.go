@@ -4,7 +4,6 @@ import (
 	_ "embed"
 
 	"dustbook/plan"
-	"dustbook/plan/shop"
 	"dustbook/plan/source"
 )
 
@@ -34,7 +33,7 @@ func breathed(p *plan.Plan) (f Finding, look bool) {
 	people, known := peopleEmployedOrTaught(p.Shop)
 	var makers []string
 	for _, m := range p.Shop.Machines {
-		if makesWood(m) {
+		if throwsWood(m) {
 			makers = append(makers, m.Name)
 		}
 	}
@@ -64,13 +63,4 @@ func breathed(p *plan.Plan) (f Finding, look bool) {
 	}
 	f.Asks = say("finding-dust-exposure.asks", listed(firstFew(makers)))
 	return f, true
-}
-
-// makesWood reports whether a machine throws wood dust, alone or with other.
-func makesWood(m *shop.Machine) bool {
-	switch m.Makes {
-	case "wood", "fine wood", "wet wood", "mixed":
-		return true
-	}
-	return false
 }

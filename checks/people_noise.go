@@ -46,7 +46,7 @@ func figuresOf(rows []source.Row) []string {
 
 // loud is one figure beside the level that it is held against.
 type loud struct {
-	rule   Ruled
+	rule   ruled
 	level  unit.Sound
 	limit  unit.Sound
 	counts bool // something of the day is loud enough to count
@@ -146,7 +146,7 @@ func loudsOf(s *shop.Shop, day *room.Dose) []loud {
 // hundredth of a decibel: the factor that a text prints is itself rounded. A figure
 // that the owner has had confirmed goes by energy, the stricter way. Reached says
 // that the figure is passed from there on.
-func levelBy(rule Ruled, day *room.Dose) (level unit.Sound, reached, counts bool) {
+func levelBy(rule ruled, day *room.Dose) (level unit.Sound, reached, counts bool) {
 	for _, r := range noiseRates {
 		if r.Text("rules") != rule.Rules || r.Text("figure") != rule.Figure || r.Text("rate") == "" || rule.Confirmed {
 			continue

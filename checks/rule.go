@@ -19,6 +19,7 @@ type Rule struct {
 	Figure string    // the id by which checks ask for it, and [[confirmed]] names it
 	Value  string    // with its unit; empty where the text says it without a number
 	Kind   unit.Kind // of its value; nought for a plain number, words and nothing
+	Place  string    // the state or country whose text it is, where the pack is of more than that
 	Basis  source.Basis
 }
 
@@ -40,8 +41,8 @@ func mustRules(files fs.FS) []Rule {
 		if err != nil {
 			panic("checks: " + err.Error())
 		}
-		for _, r := range source.MustRows(name, data, "rules", "figure", "value", "kind", "edition") {
-			list = append(list, Rule{r.Text("rules"), r.Text("figure"), r.Text("value"), kindNamed(r.Text("kind")), r.Basis})
+		for _, r := range source.MustRows(name, data, "rules", "figure", "value", "kind", "edition", "place") {
+			list = append(list, Rule{r.Text("rules"), r.Text("figure"), r.Text("value"), kindNamed(r.Text("kind")), r.Text("place"), r.Basis})
 		}
 	}
 	return list
@@ -63,34 +64,39 @@ func kindNamed(name string) unit.Kind {
 // Rules lists every figure of every pack, in the order of the data.
 func Rules() []Rule { return ruleRows }
 
-// Ruled is what the shop's rules say of a figure.
-type Ruled struct {
+// ruled is what the shop's rules say of a figure.
+type ruled struct {
 	Rule
 	Decides   bool // it may give met and not met in this shop
 	Elsewhere bool // no text of the shop's rules was read: it is another's, shown and asked
 	Other     bool // the shop names another edition of its text than the one that was read
+	Local     bool // it is the text of one place, and the shop does not name it
 	Confirmed bool // the owner has had it confirmed
 }
 
 // rulesOn is what the shop's rules say of a figure: what the owner has had
 // confirmed, else the row of the shop's pack in the edition that the shop names,
-// else that of the first pack that has one, which is shown and asked.
-func rulesOn(s *shop.Shop, figure string) Ruled {
+// else that of the first pack that has one, which is shown and asked. The text of
+// one state or country decides for the rest of its pack only where the shop names
+// it.
+func rulesOn(s *shop.Shop, figure string) ruled {
 	rows := rowsOf(figure)
 	own := slices.DeleteFunc(slices.Clone(rows), func(r Rule) bool { return r.Rules != s.Rules })
-	var is Ruled
+	var is ruled
 	if len(own) == 0 {
-		is = Ruled{Rule: rows[0], Elsewhere: true}
+		is = ruled{Rule: rows[0], Elsewhere: true}
 	} else {
-		is.Rule, is.Other = adopted(s, own)
-		is.Decides = !is.Other && is.Basis.Mark.Decides()
+		var named bool
+		is.Rule, named, is.Other = adopted(s, own)
+		is.Local = is.Place != "" && !named
+		is.Decides = !is.Other && !is.Local && is.Basis.Mark.Decides()
 	}
 	for _, c := range s.Confirmed {
 		if c.Figure != figure || is.Kind == 0 {
 			continue
 		}
 		if _, err := unit.ReadKind(is.Kind, c.Value); err == nil {
-			is = Ruled{Rule: Rule{s.Rules, figure, c.Value, is.Kind, given(c.By)}, Decides: true, Confirmed: true}
+			is = ruled{Rule: Rule{Rules: s.Rules, Figure: figure, Value: c.Value, Kind: is.Kind, Basis: given(c.By)}, Decides: true, Confirmed: true}
 		}
 	}
 	return is
@@ -98,7 +104,7 @@ func rulesOn(s *shop.Shop, figure string) Ruled {
 
 // adopted is the row of the edition that the shop names of its text; the first
 // row where it names none, and as another edition where no row is of that one.
-func adopted(s *shop.Shop, own []Rule) (rule Rule, other bool) {
+func adopted(s *shop.Shop, own []Rule) (rule Rule, named, other bool) {
 	for _, e := range s.Editions {
 		var of []Rule
 		for _, r := range own {
@@ -108,17 +114,17 @@ func adopted(s *shop.Shop, own []Rule) (rule Rule, other bool) {
 		}
 		for _, r := range of {
 			if r.Basis.Edition() == e.Edition {
-				return r, false
+				return r, true, false
 			}
 		}
 		if len(of) > 0 && of[0] == own[0] {
-			rule, other = of[0], true
+			rule, named, other = of[0], true, true
 		}
 	}
 	if other {
-		return rule, true
+		return rule, named, other
 	}
-	return own[0], false
+	return own[0], false, false
 }
 
 // rowsOf are the rows of a figure over all packs; a figure without any is a
@@ -138,11 +144,11 @@ func rowsOf(figure string) []Rule {
 
 // measureOf is the figure as a quantity; a value that is none is a fault of the
 // program.
-func measureOf[Q unit.Measure](r Ruled) Q { return unit.Must[Q](r.Value) }
+func measureOf[Q unit.Measure](r ruled) Q { return unit.Must[Q](r.Value) }
 
 // holds says what a comparison with the figure comes to: met or not met where it
 // decides; where it does not, a question, or advice of common practice.
-func (r Ruled) holds(kept bool) State {
+func (r ruled) holds(kept bool) State {
 	switch {
 	case r.Decides && kept:
 		return Met
@@ -157,22 +163,34 @@ func (r Ruled) holds(kept bool) State {
 // plays says what a threshold comes to that brings a text into play: in play
 // where it is passed and the figure decides. One that is not passed is still a
 // question, and so is every other: nobody is let off by a number.
-func (r Ruled) plays(passed bool) State {
+func (r ruled) plays(passed bool) State {
 	if passed && r.Decides {
 		return InPlay
 	}
 	return Ask
 }
 
+// unlessMet is a question, and none where nothing is left to ask.
+func unlessMet(s State, asks string) string {
+	if s == Met {
+		return ""
+	}
+	return asks
+}
+
 // remark says why a figure does not decide; empty where it does.
-func (r Ruled) remark() string {
+func (r ruled) remark() string {
 	switch {
 	case r.Decides:
 		return ""
-	case r.Other:
+	case r.Other && r.Basis.Mark.Decides():
 		return say("finding-rule.other-edition", r.Basis.Title(), r.Basis.Edition())
+	case r.Elsewhere && r.Basis.Mark == source.Memory:
+		return join(say("finding-rule.elsewhere"), say("finding-rule.memory"))
 	case r.Elsewhere:
 		return say("finding-rule.elsewhere")
+	case r.Local:
+		return say("finding-rule.local", r.Place)
 	case r.Basis.Mark == source.Practice:
 		return say("finding-rule.practice")
 	}

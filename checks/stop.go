@@ -23,8 +23,8 @@ var stopOnTheWay = &Check{
 	},
 }
 
-// StopsOf are the stop buttons that stop a collector, in file order.
-func StopsOf(s *shop.Shop, c *shop.Collector) []*shop.StopButton {
+// stopsOf are the stop buttons that stop a collector, in file order.
+func stopsOf(s *shop.Shop, c *shop.Collector) []*shop.StopButton {
 	var list []*shop.StopButton
 	for _, b := range s.Stops {
 		for _, stopped := range b.Collectors {
@@ -41,7 +41,7 @@ func StopsOf(s *shop.Shop, c *shop.Collector) []*shop.StopButton {
 // whose machines it serves.
 func stopFor(p *plan.Plan, c *shop.Collector) Finding {
 	f := Finding{About: c.Name, Kind: "collector", At: c.At, By: ByTopology, Weight: Mend, Basis: []source.Basis{figure("stop at the exit").Basis}}
-	stops := StopsOf(p.Shop, c)
+	stops := stopsOf(p.Shop, c)
 	rooms, lost := drawsFrom(p, c)
 	switch {
 	case len(stops) == 0:

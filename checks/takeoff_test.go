@@ -12,11 +12,12 @@ func TestFilterLoad(t *testing.T) {
 		return change{"filter = { clean = \"0.5 inwg\", change = \"2 inwg\", at = \"1000 cfm\" }\nexhaust = \"outside\"",
 			"filter = { " + area + "clean = \"0.5 inwg\", change = \"2 inwg\", at = \"1000 cfm\" }\nexhaust = \"returns to room\"\nreturns_to = \"Hall\""}
 	}
-	eu := change{`rules = "us"`, `rules = "eu"`}
+	eu := change{`rules = "us"`, "rules = \"eu\"\neditions = { \"TRGS 553\" = \"current\" }"}
 	confirm := change{"[[room]]\nname = \"Hall\"", "[[confirmed]]\nfigure = \"filter-load\"\nvalue = \"9 ft/min\"\nby = \"insurer's letter of 2026-10-02\"\n[[room]]\nname = \"Hall\""}
 	for _, e := range []expected{
 		{"met", []change{eu, filter(`area = "125 sq ft", `)}, "filter-load", "Cyclone", checks.Met, checks.ByRule, checks.Know, "within the 8.2"},
 		{"not met: a little less filter", []change{eu, filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.NotMet, checks.ByRule, checks.Mend, "over the 8.2"},
+		{"asked: a text of one country that the file does not name", []change{asEU, filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.Ask, checks.ByRule, checks.Know, "That is a text of Germany."},
 		{"advice: other rules, within", []change{filter(`area = "125 sq ft", `)}, "filter-load", "Cyclone", checks.Advice, checks.ByRule, checks.Know, "a text of another place"},
 		{"asked: other rules, over", []change{filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.Ask, checks.ByRule, checks.Know, "a text of another place"},
 		{"met: a figure confirmed", []change{confirm, filter(`area = "118 sq ft", `)}, "filter-load", "Cyclone", checks.Met, checks.ByRule, checks.Know, "within the 9"},

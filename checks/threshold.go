@@ -54,7 +54,10 @@ func tells(p *plan.Plan, t *shop.Trigger, x timing.Threshold) Finding {
 		f.Says = join(say("finding-threshold.not-given.says"), practice)
 		f.Do = say("finding-threshold.not-given.do")
 	default:
-		f.setThreshold(units, x, practice)
+		if f.setThreshold(units, x, practice); f.State == Met && !t.Range.Known() {
+			f.State = NotGiven
+			f.Says, f.Do = join(f.Says, say("finding-threshold.no-range.says")), say("finding-threshold.no-range.do")
+		}
 	}
 	if x.NoRoom && (x.Stand == timing.Misses || x.Stand == timing.NeverStops) {
 		f.Do = join(f.Do, mendSensor(units, x))

@@ -198,9 +198,17 @@ func opens(a *control.Answer) Finding {
 	if names := gateNames(a.More); len(names) > 0 {
 		add(Know, say("finding-trigger-opens.more.says", machine, listed(names)), say("finding-trigger-opens.more.do", listed(names)))
 	}
-	if f.State == Met {
-		f.Says = say("finding-trigger-opens.met.says", machine)
-		f.Do = say("finding-trigger-opens.met.do")
+	var unsaid []string
+	for _, w := range a.Ways {
+		unsaid = append(unsaid, gateNames(w.Unknown)...)
+	}
+	switch unsaid = unique(unsaid); {
+	case f.State != Met:
+	case len(unsaid) > 0:
+		f.State = NotGiven
+		f.Says, f.Do = sayOf(len(unsaid), "finding-trigger-opens.unknown.says", listed(unsaid)), say("finding-common.drive.do")
+	default:
+		f.Says, f.Do = say("finding-trigger-opens.met.says", machine), say("finding-trigger-opens.met.do")
 	}
 	return f
 }

@@ -11,6 +11,8 @@ import (
 
 //go:embed example/school.toml example/small.toml starter/shop.toml
 //go:embed example/notes/emptying.md example/notes/who-to-ask.md
+//go:embed example/school-records/2026-10-16-commissioning-1.toml example/school-records/2026-11-06-service-1.toml
+//go:embed example/school-records/2026-11-10-letter-1.toml example/school-records/2026-11-20-inspection-1.toml
 //go:embed checks/air-captured.md checks/dust-carried.md checks/fan-on-curve.md checks/motor-power.md
 //go:embed checks/metal-on-wood-main.md checks/conductive-duct.md checks/open-flue.md checks/garage-separation.md
 //go:embed checks/gate-stops.md checks/start-delay.md checks/run-on.md checks/starts-per-hour.md
@@ -37,13 +39,11 @@ func Example() []byte { return read("example/school.toml") }
 
 // ExampleNotes is the folder of notes of the embedded example. It lies beside
 // both example shops, so its links hold for both.
-func ExampleNotes() fs.FS {
-	folder, err := fs.Sub(files, "example/notes")
-	if err != nil {
-		panic(fmt.Sprintf("content: %v", err))
-	}
-	return folder
-}
+func ExampleNotes() fs.FS { return folder("example/notes") }
+
+// ExampleRecords is the folder of records of the embedded example. They are
+// those of the school alone: the small example has none.
+func ExampleRecords() fs.FS { return folder("example/school-records") }
 
 // Small is the shop file of the smallest example: three machines.
 func Small() []byte { return read("example/small.toml") }
@@ -58,6 +58,14 @@ func CheckProse(id string) []byte {
 		return nil
 	}
 	return data
+}
+
+func folder(name string) fs.FS {
+	found, err := fs.Sub(files, name)
+	if err != nil {
+		panic(fmt.Sprintf("content: %v", err))
+	}
+	return found
 }
 
 func read(name string) []byte {

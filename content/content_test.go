@@ -3,6 +3,9 @@ package content
 import (
 	"bytes"
 	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -70,5 +73,27 @@ func TestEmbeddedByList(t *testing.T) {
 	})
 	if err != nil || count < 11 {
 		t.Errorf("%d files, %v", count, err)
+	}
+}
+
+// The records of the example are those that lie in its folder, named as
+// records are.
+func TestExampleRecords(t *testing.T) {
+	embedded, err := fs.ReadDir(ExampleRecords(), ".")
+	if err != nil || len(embedded) < 4 {
+		t.Fatalf("%d records, %v", len(embedded), err)
+	}
+	lying, err := os.ReadDir(filepath.Join("example", "school-records"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	names := func(list []fs.DirEntry) (names []string) {
+		for _, e := range list {
+			names = append(names, e.Name())
+		}
+		return names
+	}
+	if has, want := names(embedded), names(lying); !slices.Equal(has, want) {
+		t.Errorf("embedded are %q, in the folder lie %q", has, want)
 	}
 }

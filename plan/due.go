@@ -5,6 +5,7 @@ import (
 
 	"dustbook/plan/entry"
 	"dustbook/plan/record"
+	"dustbook/plan/shop"
 	"dustbook/plan/takeoff"
 )
 
@@ -29,13 +30,14 @@ func (p *Plan) Due() []Due {
 	return list
 }
 
-// lastDone is the latest day on which a job was done: a record says so, or holds
-// the readings that only the job gives. Of extinguishers the one counts that was
-// serviced first.
+// lastDone is the latest day on which a job was done: a record says so, or, of
+// measuring the system again, holds the readings. Of extinguishers the one counts
+// that was serviced first.
 func (p *Plan) lastDone(s takeoff.Service) entry.Date {
 	var last entry.Date
 	for _, r := range p.Records {
-		if (slices.Contains(r.Done, s.Job) || shows(r, s.Job)) && r.Date.String() > last.String() {
+		done := slices.Contains(r.Done, s.Job) || s.Job == "test" && p.tests(r, s.Collector)
+		if done && r.Date.String() > last.String() {
 			last = r.Date
 		}
 	}
@@ -50,11 +52,25 @@ func (p *Plan) lastDone(s takeoff.Service) entry.Date {
 	return last
 }
 
-// shows reports whether the readings of a record show that a job was done.
-func shows(r *record.Record, job string) bool {
-	of := map[string]string{"bonds": "resistance", "test": "hood pressure", "stops": "stop"}[job]
-	if of == "" || job == "test" && r.Kind != "commissioning" && r.Kind != "inspection" {
+// tests reports whether a record holds the air of a collector's system, measured
+// at a hood or in a duct to prove it or to look at it again.
+func (p *Plan) tests(r *record.Record, c *shop.Collector) bool {
+	if r.Kind != "commissioning" && r.Kind != "inspection" {
 		return false
 	}
-	return slices.ContainsFunc(r.Readings, func(v record.Reading) bool { return v.Of == of })
+	return slices.ContainsFunc(r.Readings, func(v record.Reading) bool {
+		return slices.Contains([]string{"hood pressure", "flow", "velocity"}, v.Of) && p.collectorAt(v.At) == c
+	})
+}
+
+// collectorAt is the collector whose air a port or duct carries; nil where there
+// is none of the name.
+func (p *Plan) collectorAt(name string) *shop.Collector {
+	if port := p.port(name); port != nil && port.Duct != nil {
+		return port.Duct.Collector
+	}
+	if d, _ := p.duct(name); d != nil {
+		return d.Collector
+	}
+	return nil
 }

@@ -40,8 +40,8 @@ func TestDueByTheRecords(t *testing.T) {
 	service := func(date entry.Date, done ...string) *record.Record {
 		return &record.Record{Kind: "service", Date: date, Done: done}
 	}
-	measured := func(kind, of string, date entry.Date) *record.Record {
-		return &record.Record{Kind: kind, Date: date, Readings: []record.Reading{{Of: of}}}
+	measured := func(kind, of, at string, date entry.Date) *record.Record {
+		return &record.Record{Kind: kind, Date: date, Readings: []record.Reading{{Of: of, At: at}}}
 	}
 	for _, c := range []struct {
 		job        string
@@ -53,10 +53,12 @@ func TestDueByTheRecords(t *testing.T) {
 		{"gates", []*record.Record{service(day(2026, 11, 2), "gates"), service(day(2026, 10, 2), "gates", "hoses")}, day(2026, 11, 2), day(2026, 12, 2)},
 		{"hoses", []*record.Record{service(day(2026, 11, 2), "gates"), service(day(2026, 10, 31), "gates", "hoses")}, day(2026, 10, 31), day(2026, 11, 30)},
 		{"weekly look", []*record.Record{service(day(2026, 11, 20), "weekly look")}, day(2026, 11, 20), day(2026, 11, 27)},
-		{"test", []*record.Record{measured("service", "hood pressure", day(2026, 3, 1))}, entry.Date{}, day(2026, 11, 24)},
-		{"test", []*record.Record{measured("inspection", "hood pressure", day(2026, 3, 1))}, day(2026, 3, 1), day(2027, 3, 1)},
-		{"bonds", []*record.Record{measured("service", "resistance", day(2026, 3, 1))}, day(2026, 3, 1), day(2027, 3, 1)},
-		{"bonds", []*record.Record{measured("service", "current", day(2026, 3, 1))}, entry.Date{}, day(2026, 11, 24)},
+		{"test", []*record.Record{measured("service", "hood pressure", "Planer/hood", day(2026, 3, 1))}, entry.Date{}, day(2026, 11, 24)},
+		{"test", []*record.Record{measured("inspection", "current", "Planer", day(2026, 3, 1))}, entry.Date{}, day(2026, 11, 24)},
+		{"test", []*record.Record{measured("inspection", "hood pressure", "Drum sander/hood", day(2026, 3, 1))}, entry.Date{}, day(2026, 11, 24)}, // of the other collector
+		{"test", []*record.Record{measured("inspection", "hood pressure", "Planer/hood", day(2026, 3, 1))}, day(2026, 3, 1), day(2027, 3, 1)},
+		{"test", []*record.Record{measured("commissioning", "velocity", "Trunk", day(2026, 3, 1))}, day(2026, 3, 1), day(2027, 3, 1)},
+		{"bonds", []*record.Record{measured("service", "resistance", "Trunk", day(2026, 3, 1))}, entry.Date{}, day(2026, 11, 24)},
 		{"gates", []*record.Record{service(day(2026, 12, 2), "gates")}, entry.Date{}, day(2026, 11, 24)}, // after the plan's day
 	} {
 		if d := due(t, school(t, c.records...), c.job); d.Last != c.last || d.Next != c.next {

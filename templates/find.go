@@ -15,9 +15,11 @@ const findScript = "find.js"
 //go:embed find.js
 var findCode []byte
 
-// Scripts are the scripts of the book by path, each for the one sheet that names
-// it. A sheet says all it has to say without its script.
-func Scripts() map[string][]byte { return map[string][]byte{findScript: findCode} }
+// Scripts are the scripts of the book by path, with the style that one of them
+// asks for. A sheet names its script, and says all it has to say without it.
+func Scripts() map[string][]byte {
+	return map[string][]byte{findScript: findCode, upkeepScript: upkeepCode, fillScript: fillCode, fillStyle: fillLook}
+}
 
 // foundThing is one name and the sheets that speak of it.
 type foundThing struct {

@@ -20,7 +20,7 @@ func TestFirstDayInEachLanguage(t *testing.T) {
 		b := inLanguage(t, c.language)
 		sheets := 0
 		for _, s := range b.Sheets {
-			if s.Part == partPeople {
+			if s.Kind == "first-day" {
 				sheets++
 			}
 		}

@@ -4,10 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
-	"dustbook/checks"
 	"dustbook/plan/record"
 	"dustbook/plan/shop"
 )
@@ -35,19 +32,10 @@ type letterPoint struct {
 	Number int
 	itemRow
 	Closed   bool
+	Dated    bool // answered with a day, not a text
 	Concerns []concern
 	More     int
 }
-
-// concern is a finding of the book that speaks of a thing the point names.
-type concern struct {
-	State Word
-	About string
-	Check aboutLink
-}
-
-// mostConcerns is how many findings stand beside a point.
-const mostConcerns = 4
 
 // letters are the records that are letters, the newest first.
 func (b *Book) letters() []*record.Record {
@@ -117,67 +105,16 @@ func (b *Book) letterView(r *record.Record) letterView {
 	for _, state := range []string{"open", "answered", "closed"} {
 		for i, item := range r.Items {
 			if itemState(item) == state {
-				point := letterPoint{Number: i + 1, itemRow: shown.Items[i], Closed: state == "closed"}
-				point.Concerns, point.More = b.concerns(item)
+				point := letterPoint{Number: i + 1, itemRow: shown.Items[i], Closed: state == "closed", Dated: item.Answered.Text == ""}
+				if !point.Closed {
+					point.Concerns, point.More = b.concerns(item)
+				}
 				v.Points = append(v.Points, point)
 			}
 		}
 	}
 	return v
 }
-
-// concerns are the open findings about a thing that a point names.
-func (b *Book) concerns(item record.Item) (list []concern, more int) {
-	text := item.Asks + "\n" + item.Gap
-	for _, f := range b.Findings {
-		if f.State == checks.Met || !mentions(text, f.About) {
-			continue
-		}
-		if len(list) == mostConcerns {
-			more++
-			continue
-		}
-		at := concern{State: stateWord(f.State), About: f.About, Check: aboutLink{f.Check, b.Path("check", f.Check)}}
-		if c := checks.Find(f.Check); c != nil {
-			at.Check.Name = c.Name
-		}
-		list = append(list, at)
-	}
-	return list, more
-}
-
-// mentions reports whether a text holds a name as words of its own, whatever
-// their case.
-func mentions(text, name string) bool {
-	text, name = strings.ToLower(text), strings.ToLower(strings.TrimSpace(name))
-	if name == "" {
-		return false
-	}
-	for at := 0; ; {
-		i := strings.Index(text[at:], name)
-		if i < 0 {
-			return false
-		}
-		start := at + i
-		end := start + len(name)
-		if !letterBefore(text[:start]) && !letterAfter(text[end:]) {
-			return true
-		}
-		at = start + 1
-	}
-}
-
-func letterBefore(text string) bool {
-	r, _ := utf8.DecodeLastRuneInString(text)
-	return inWord(r)
-}
-
-func letterAfter(text string) bool {
-	r, _ := utf8.DecodeRuneInString(text)
-	return inWord(r)
-}
-
-func inWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
 
 // letterRows lists the letters for the packet.
 func (b *Book) letterRows() []letterRow {

@@ -16,7 +16,7 @@ const letterSheet = "letters-2026-11-20-letter-1.html"
 func TestLetterSheet(t *testing.T) {
 	b := proofBook(t, nil)
 	_, words := b.sheet(t, letterSheet)
-	inOrder(t, "the letter", words, "Letter of 2026-11-20, insurer's surveyor", "State how the duct passes the wall", " 2 ", "open", "the penetration is not sealed", "Show how often the drum is emptied", " 1 ", "answered", "bulletin 7, point 3", "2026-11-24", "service sheet, page 2", "Name the person", " 3 ", "closed", "by telephone")
+	inOrder(t, "the letter", words, "Letter of 2026-11-20, insurer's surveyor", "2. State how the duct passes the wall", "open", "the penetration is not sealed", "1. Show how often the drum is emptied", "answered", "bulletin 7, point 3", "2026-11-24", "service sheet, page 2", "3. Name the person", "closed", "by telephone")
 	record, _ := b.sheet(t, "records.html")
 	packet, inPacket := b.sheet(t, packetPath)
 	for name, page := range map[string]string{"records": record, "packet": packet} {
@@ -90,6 +90,53 @@ func TestLetterConcerns(t *testing.T) {
 	}
 	if list, more := b.concerns(record.Item{Asks: "the Cyclone"}); len(list) != mostConcerns || more != 1 {
 		t.Errorf("%d, %d more", len(list), more)
+	}
+}
+
+// Before them stand the findings of a check whose name the point holds. A point
+// that is settled lists none.
+func TestLetterConcernsByCheck(t *testing.T) {
+	b := proofBook(t, nil)
+	b.Findings = []checks.Finding{
+		{Check: "motor-power", State: checks.NotMet, About: "Cyclone"},
+		{Check: "extinguisher-service", State: checks.NotMet, About: "another"},
+		{Check: "dust-hazard-analysis", State: checks.Ask},
+	}
+	for asks, want := range map[string]string{
+		"Have the extinguisher by the Cyclone serviced.": "extinguisher-service motor-power",
+		"Send the dust hazard analysis.":                 "dust-hazard-analysis",
+		"Send the analysis of the dust.":                 "",
+		"The power of the motors?":                       "motor-power",
+	} {
+		list, _ := b.concerns(record.Item{Asks: asks})
+		var got []string
+		for _, c := range list {
+			got = append(got, strings.TrimSuffix(strings.TrimPrefix(c.Check.Path, "check-"), ".html"))
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%q: %q, want %q", asks, got, want)
+		}
+	}
+	for state, want := range map[string]int{"open": 1, "answered": 1, "closed": 0} {
+		v := b.letterView(&record.Record{Kind: "letter", Items: []record.Item{{Asks: "Send the dust hazard analysis.", State: state}}})
+		if n := len(v.Points[0].Concerns); n != want {
+			t.Errorf("a point that is %s lists %d", state, n)
+		}
+	}
+}
+
+func TestSpeaksOf(t *testing.T) {
+	for _, c := range []struct {
+		text, name string
+		want       bool
+	}{
+		{"an extinguisher was serviced", "Service of the extinguishers", true}, {"the extinguisher hangs there", "Service of the extinguishers", false},
+		{"MAKE-UP air", "Make-up air", true}, {"make air", "Make-up air", false}, {"the maker", "Make-up air", false},
+		{"the air in a bin", "Air in a bin", false}, {"", "Sprinklers", false}, {"no sprinkler", "Sprinklers", true}, {"anything", "", false},
+	} {
+		if got := speaksOf(c.text, c.name); got != c.want {
+			t.Errorf("%q in %q: %v", c.name, c.text, got)
+		}
 	}
 }
 

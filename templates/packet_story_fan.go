@@ -74,7 +74,7 @@ func (b *Book) tellCleaning(p *passage, c *shop.Collector) {
 			p.lack("packet.lack-filter-area")
 		}
 		if f.Removes.Stated() && f.RemovesAt.Stated() {
-			p.say("packet.removes", unit.Short(100*f.Removes.V), unit.Thin.Print(b.units, f.RemovesAt.V))
+			p.say("packet.removes", unit.Short(100*f.Removes.V), unit.Grain.Print(b.units, f.RemovesAt.V))
 		} else {
 			p.lack("packet.lack-removes")
 		}

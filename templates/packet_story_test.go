@@ -102,7 +102,7 @@ func TestStoryKnowsTheWords(t *testing.T) {
 func TestStoryCountsReadings(t *testing.T) {
 	b := proofBook(t, nil)
 	_, words := b.sheet(t, packetPath)
-	if strings.Contains(words, "Nothing has been measured yet") || !strings.Contains(words, "with gauges") && !strings.Contains(words, "with a gauge") {
+	if strings.Contains(words, "Nothing has been measured yet") || !strings.Contains(words, "readings are on record") && !strings.Contains(words, "reading is on record") {
 		t.Error("the readings of the records are not told")
 	}
 	inOrder(t, "the upkeep", words, "On record:", "commissioning ( 1 )", "service ( 1 )", "letter ( 1 )", "The last is of 2026-11-25")

@@ -15,12 +15,13 @@ import (
 func (b *Book) addProof() {
 	b.recordAt = map[*record.Record]string{}
 	b.add(&Sheet{Part: partProof, Path: "commissioning.html", Title: b.words.Text("order.commissioning-the-order"), Kind: "proof", Lede: b.words.Text("order.what-to-do-between-the"),
-		Verdict: b.proofVerdict(), name: "proof-order.html", view: func() any { return b.orderView() }})
+		Verdict: b.proofVerdict(), Script: fillScript, name: "proof-order.html", view: func() any { return b.orderView() }})
 	b.add(&Sheet{Part: partProof, Path: "commissioning-readings.html", Title: b.words.Text("order.commissioning-readings"), Kind: "proof", Lede: b.words.Text("order.what-a-gauge-should-say"),
-		Verdict: b.proofVerdict(), name: "proof-readings.html", view: func() any { return b.readingsView() }})
+		Verdict: b.proofVerdict(), Script: fillScript, name: "proof-readings.html", view: func() any { return b.readingsView() }})
 	b.add(&Sheet{Part: partProof, Path: "commissioning-controls.html", Title: b.words.Text("order.commissioning-controls"), Kind: "proof", Lede: b.words.Text("order.every-trigger-on-and-off-b"),
-		Verdict: b.controlsVerdict(), name: "proof-controls.html", view: func() any { return b.controlsView() }})
+		Verdict: b.controlsVerdict(), Script: fillScript, name: "proof-controls.html", view: func() any { return b.controlsView() }})
 	b.addRecords()
+	b.addTraverse()
 }
 
 // proofVerdict says how far the plan has been held against a gauge.
@@ -66,6 +67,7 @@ type orderView struct {
 	Curve               string // where the first fan is shown
 	Returns             []string
 	HasTriggers         bool
+	Fill                fillView
 }
 
 // firstRow is the first start of one collector.
@@ -77,9 +79,13 @@ type firstRow struct {
 	Wide, WidePath   string
 	WideGates        []string
 	Power, Rated     string
+	Blank            blank
 }
 
-type smokeRow struct{ Port, Path string }
+type smokeRow struct {
+	Port, Path string
+	Blank      blank
+}
 
 func (b *Book) orderView() orderView {
 	v := orderView{Least: figure("repeat least"), Most: figure("repeat most"), Agrees: figure("repeat agrees"), Faster: figure("faster"), HasTriggers: len(b.Plan.Shop.Triggers) > 0}
@@ -106,13 +112,14 @@ func (b *Book) orderView() orderView {
 			v.Flues = append(v.Flues, b.words.Text("order.flue", a.Kind, a.Room.Name))
 		}
 	}
+	v.Fill = b.fillView("commissioning.html", byAmmeter)
 	var far unit.Length
 	for _, m := range b.Plan.Shop.Machines {
 		for _, p := range m.Ports {
 			if p.Duct == nil {
 				continue
 			}
-			v.Smoke = append(v.Smoke, smokeRow{p.Full(), b.Path("use", m.Name)})
+			v.Smoke = append(v.Smoke, smokeRow{p.Full(), b.Path("use", m.Name), b.blankFor(record.Reading{Of: "smoke", At: p.Full(), Use: m.Name}, "")})
 			if long := runOf(p); long > far {
 				far, v.Longest = long, p.Full()
 			}
@@ -167,9 +174,13 @@ func (b *Book) firstRow(c *shop.Collector, load duct.Load) firstRow {
 	if load.Rated > 0 {
 		row.Rated = unit.Shaft.Print(b.units, load.Rated)
 	}
+	amps := record.Reading{Of: "current", At: c.Name}
+	row.Blank = b.blankFor(amps, "")
 	if least == nil {
 		return row
 	}
+	amps.Use = most.Use.Name
+	row.Blank = b.blankFor(amps, "")
 	row.Use, row.UsePath, row.Gates = least.Use.Name, b.Path("use", least.Use.Name), b.gateNames(least)
 	row.Static = unit.Press.Print(b.units, least.Static)
 	row.Wide, row.WidePath, row.WideGates = most.Use.Name, b.Path("use", most.Use.Name), b.gateNames(most)

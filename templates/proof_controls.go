@@ -3,6 +3,7 @@ package templates
 import (
 	"slices"
 
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 	"dustbook/plan/unit"
 )
@@ -22,12 +23,14 @@ type controlsView struct {
 	Purge     string // where its button is; empty where there is none
 	AllFans   string
 	NoControl bool
+	Fill      fillView
 }
 
 type triggerProof struct {
 	Name, Machine, Senses, Threshold string
 	Opens, Starts                    []string
 	StartDelay, RunOn                string
+	Start, Run                       blank
 }
 
 type stopProof struct {
@@ -87,6 +90,11 @@ func (b *Book) controlsView() controlsView {
 	for _, x := range s.Sensors {
 		v.Sensors = append(v.Sensors, b.sensorProof(x))
 	}
+	var groups []string
+	if len(v.Triggers) > 0 {
+		groups = append(groups, byWatch)
+	}
+	v.Fill = b.fillView("commissioning-controls.html", groups...)
 	return v
 }
 
@@ -98,6 +106,8 @@ func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
 	if t.Threshold.Known() {
 		row.Threshold = unit.Amps.Print(b.units, t.Threshold.V)
 	}
+	row.Start = b.timeBlank("start delay", t)
+	row.Run = b.timeBlank("run-on", t)
 	for _, g := range t.Opens {
 		row.Opens = append(row.Opens, g.Name)
 	}
@@ -105,6 +115,17 @@ func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
 		row.Starts = append(row.Starts, c.Name)
 	}
 	return row
+}
+
+// timeBlank is the blank of a time of a trigger, with what the plan expects.
+func (b *Book) timeBlank(of string, t *shop.Trigger) blank {
+	r := record.Reading{Of: of, At: t.Name}
+	expected := ""
+	if e := b.Plan.Expect(r); e.Known() {
+		m, _ := record.FindMeasure(of)
+		expected = m.Figure(b.units, e.Low)
+	}
+	return b.blankFor(r, expected)
 }
 
 // sensorProof is a sensor with its levels; the second is empty where it is not

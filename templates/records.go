@@ -11,6 +11,7 @@ import (
 	"dustbook/plan/duct"
 	"dustbook/plan/record"
 	"dustbook/plan/shop"
+	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
 
@@ -161,6 +162,9 @@ func (b *Book) recordRow(r *record.Record) recordRow {
 			row.Means = w.Means
 		}
 	}
+	if len(r.Done) > 0 {
+		row.Means = b.words.Text("records.means-done", row.Means, b.list(r.Done))
+	}
 	for _, reading := range r.Readings {
 		row.Readings = append(row.Readings, b.measuredRow(r, reading))
 	}
@@ -199,12 +203,17 @@ func (b *Book) measuredRow(r *record.Record, reading record.Reading) measuredRow
 		row.Here = m.Print(b.units, reading.Value.SI)
 	}
 	switch {
+	case !e.Known() && m.Kind == 0 && e.Why == source.Because("no-figure"): // a text, which nothing reckons
+		row.Expected = "—"
 	case !e.Known():
 		row.Expected = b.words.Because(e.Why)
 	case e.Text != "":
 		row.Expected = e.Text
 	default:
 		row.Expected, row.Off = b.band(m, e), b.off(m, e, reading.Value.SI)
+		if row.Then != "" && m.Print(b.units, reading.Expected.SI) == row.Expected {
+			row.Then = "" // as today
+		}
 		if e.Judge(reading.Value) == plan.TooLow {
 			row.Least = b.words.Text("records.least", m.Print(b.units, e.Least), b.words.Text("records.least-of."+string(e.LeastOf)))
 		}

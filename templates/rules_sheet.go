@@ -3,7 +3,6 @@ package templates
 import (
 	"cmp"
 	"slices"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -38,6 +37,7 @@ type ruleRow struct {
 	Pack, Value string
 	says        string // the value as it is compared
 	Own         bool   // of the pack that the shop compares with
+	Place       string // whose text it is, where it decides only for whoever names it
 	Edition     string
 	Clause      string
 	Mark        string
@@ -54,7 +54,7 @@ func (b *Book) addRules() {
 // adopted at the place decide.
 func (b *Book) rulesVerdict() Verdict {
 	pack := b.words.Text(packNames[b.Plan.Shop.Rules])
-	if b.Plan.Shop.Rules == "none" {
+	if !slices.ContainsFunc(checks.Rules(), func(r checks.Rule) bool { return r.Rules == b.Plan.Shop.Rules }) {
 		return Verdict{Words: []Word{{"blank", b.words.Text("rules-sheet.none")}}, Says: b.words.Text("rules-sheet.none-says"), Do: b.words.Text("rules-sheet.none-do")}
 	}
 	return Verdict{Words: []Word{{"advice", b.words.Text("verdict.look-up")}}, Says: b.words.Text("rules-sheet.says", pack), Do: b.words.Text("rules-sheet.do")}
@@ -82,7 +82,7 @@ func (b *Book) rulesView() rulesView {
 }
 
 func (b *Book) ruleRow(r checks.Rule) ruleRow {
-	return ruleRow{Pack: r.Rules, says: sameAs(r), Value: cmp.Or(r.Value, b.words.Text("rules-sheet.no-number")), Own: r.Rules == b.Plan.Shop.Rules,
+	return ruleRow{Pack: r.Rules, Place: r.Place, says: sameAs(r), Value: cmp.Or(r.Value, b.words.Text("rules-sheet.no-number")), Own: r.Rules == b.Plan.Shop.Rules,
 		Edition: cmp.Or(r.Basis.Edition(), "—"), Clause: cmp.Or(r.Basis.Clause, "—"), Mark: r.Basis.Mark.String(), Text: citation{r.Basis.TitleIn(b.words.Mark), documentPath(r.Basis.Document)}}
 }
 
@@ -122,20 +122,15 @@ func (b *Book) comparing(figure string) []aboutLink {
 	return list
 }
 
-// figureMeans is a figure in words: what it is, or the check that asks for it and
-// its id.
+// figureMeans is a figure in words: those in which an owner is asked to confirm
+// it, or words of its own.
 func (b *Book) figureMeans(figure string) string {
 	for _, c := range checks.Confirmables() {
 		if c.ID == figure {
 			return capital(c.Means)
 		}
 	}
-	for _, c := range checks.All {
-		if slices.Contains(c.Compares, figure) {
-			return b.words.Text("rules-sheet.of-check", c.Name, strings.ReplaceAll(figure, "-", " "))
-		}
-	}
-	return figure
+	return b.words.Text("rules-sheet.figure." + figure)
 }
 
 // documentPath is the place of a document on the sheet of sources; empty where

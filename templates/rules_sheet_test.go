@@ -101,3 +101,22 @@ func TestRulesConfirmed(t *testing.T) {
 		}
 	}
 }
+
+// Every figure that the checks compare with has words of its own on the sheet.
+func TestRuleFiguresAreNamed(t *testing.T) {
+	b := newBook(t, string(content.Example()))
+	looked := map[string]string{}
+	for _, r := range checks.Rules() {
+		means := b.figureMeans(r.Figure)
+		if len(strings.Fields(means)) < 4 {
+			t.Errorf("%s has no words: %q", r.Figure, means)
+		}
+		if other, again := looked[means]; again && other != r.Figure {
+			t.Errorf("%s and %s are both called %q", other, r.Figure, means)
+		}
+		looked[means] = r.Figure
+	}
+	if len(looked) < 40 {
+		t.Errorf("only %d figures", len(looked))
+	}
+}

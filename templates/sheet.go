@@ -128,7 +128,11 @@ func New(p *plan.Plan, findings []checks.Finding, beside ...Layout) (*Book, erro
 	b.addCircuits()
 	b.addProof()
 	b.addUpkeep()
+	b.addTrouble()
 	b.addFirstDay()
+	b.addTraining()
+	b.addBeliefs()
+	b.addTradeWords()
 	if err := b.addFindings(); err != nil {
 		return nil, err
 	}

@@ -1,6 +1,8 @@
 package templates
 
 import (
+	_ "embed"
+
 	"dustbook/plan/entry"
 	"dustbook/plan/shop"
 	"dustbook/plan/source"
@@ -8,11 +10,18 @@ import (
 	"dustbook/plan/unit"
 )
 
+// upkeepScript is the script of the sheet of what falls due.
+const upkeepScript = "upkeep.js"
+
+//go:embed upkeep.js
+var upkeepCode []byte
+
 // upkeepView is what to do to keep the system up, and when.
 type upkeepView struct {
 	Jobs     []jobRow
 	Never    int
 	Calendar string
+	Trouble  string // the path of the fault finder
 }
 
 // jobRow is one job of upkeep.
@@ -34,14 +43,14 @@ func (b *Book) addUpkeep() {
 	}
 	v := b.upkeepView()
 	b.add(&Sheet{Part: partUpkeep, Path: "upkeep.html", Title: b.words.Text("upkeep.title"), Kind: "table", Lede: b.words.Text("upkeep.lede"), Verdict: b.upkeepVerdict(v),
-		name: "upkeep.html", view: func() any { return v }})
+		Script: upkeepScript, name: "upkeep.html", view: func() any { return v }})
 	b.add(&Sheet{Part: partUpkeep, Path: "service.html", Title: b.words.Text("upkeep.service"), Kind: "list", Lede: b.words.Text("upkeep.service-lede"),
 		name: "service.html", view: func() any { return v }})
 	b.file(calendarFile, b.calendar())
 }
 
 func (b *Book) upkeepView() upkeepView {
-	v := upkeepView{Calendar: calendarFile}
+	v := upkeepView{Calendar: calendarFile, Trouble: troublePath}
 	for _, d := range b.Plan.Due() {
 		row := jobRow{ID: jobID(d.Service), Name: b.jobName(d.Service), Every: b.every(d.Every), Source: b.intervalFrom(d.Basis), Next: d.Next.String(), Do: b.jobDo(d.Service), Figures: b.jobFigures(d.Service), Record: d.Job}
 		if d.Collector != nil {

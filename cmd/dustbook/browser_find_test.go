@@ -1,12 +1,15 @@
 package main
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"regexp"
 	"testing"
 
 	"github.com/chromedp/chromedp"
+
+	"dustbook/templates/book"
 )
 
 var hiddenBox = regexp.MustCompile(`<div id="?find"?[^>]* hidden`)
@@ -36,5 +39,34 @@ func TestFindInABrowser(t *testing.T) {
 	page, err := os.ReadFile(filepath.Join(sheets[0].folder, "find.html"))
 	if err != nil || !hiddenBox.Match(page) {
 		t.Errorf("the box is not hidden where no script runs: %v", err)
+	}
+}
+
+// By the clock of the browser, and only with its script, a job whose day has
+// passed is overdue; one whose day is to come is not.
+func TestOverdueInABrowser(t *testing.T) {
+	ctx := browser(t)
+	folder := t.TempDir()
+	shop := ownShop(t)
+	writeFile(t, filepath.Join(shop, "records", "2020-01-02-service-1.toml"), []byte("kind = \"service\"\ndate = 2020-01-02\ndone = [\"gates\"]\n"))
+	writeFile(t, filepath.Join(shop, "records", "2100-01-02-service-1.toml"), []byte("kind = \"service\"\ndate = 2100-01-02\ndone = [\"fan\"]\n"))
+	p, said := quiet(&bytes.Buffer{})
+	p.book = book.Order.Make
+	if status := p.run([]string{"publish", shop, "--to", folder}); status != statusDone {
+		t.Fatalf("status %d: %s", status, said)
+	}
+	if err := chromedp.Do(ctx, chromedp.Navigate("file://"+filepath.ToSlash(filepath.Join(folder, "upkeep.html")))); err != nil {
+		t.Fatal(err)
+	}
+	for so, want := range map[string]bool{
+		`/overdue/.test(document.querySelector("[data-due='2020-02-02']").textContent)`: true,
+		`/overdue/.test(document.querySelector("[data-due='2100-07-02']").textContent)`: false,
+	} {
+		if is, err := chromedp.Run(ctx, chromedp.Evaluate[bool](so)); err != nil || is != want {
+			t.Errorf("%s: %v, %v", so, is, err)
+		}
+	}
+	if page, err := os.ReadFile(filepath.Join(folder, "upkeep.html")); err != nil || bytes.Contains(page, []byte("class=overdue")) || bytes.Contains(page, []byte(`class="overdue"`)) {
+		t.Errorf("the book itself says overdue: %v", err)
 	}
 }

@@ -101,12 +101,14 @@ func (p *program) readShop(l *loaded) (*shop.Shop, entry.Problems, error) {
 	return s, problems, nil
 }
 
-// readRecords reads the records beside the shop file; the example has none.
+// readRecords reads the records beside the shop file; the example's are carried
+// by the program.
 func (l *loaded) readRecords() ([]*record.Record, entry.Problems) {
-	if l.path == "" {
-		return nil, nil
+	files := content.ExampleRecords()
+	if l.path != "" {
+		files = os.DirFS(filepath.Join(l.folder(), record.Folder))
 	}
-	records, problems := record.ReadFolder(os.DirFS(filepath.Join(l.folder(), record.Folder)))
+	records, problems := record.ReadFolder(files)
 	return records, l.inFolder(problems)
 }
 

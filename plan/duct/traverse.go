@@ -18,20 +18,6 @@ var traverseRows = source.MustRows("traverse.csv", traverseData, "family", "poin
 // page of sources.
 func TraverseRows() []source.Row { return traverseRows }
 
-// TraversePoints are the places of a pitot tube along one diameter of a round
-// duct, from the wall: six points of the log-linear rule. With their equal
-// weights the mean speed is the plain mean of the speeds.
-func TraversePoints(bore unit.Length) []unit.Length {
-	var list []unit.Length
-	for _, r := range traverseRows {
-		list = append(list, unit.Length(unit.Six(r.Number("fraction")*float64(bore))))
-	}
-	return list
-}
-
-// TraverseBasis is where the points come from.
-func TraverseBasis() source.Basis { return traverseRows[0].Basis }
-
 // Traverse is a place for a traverse in a main: in the longest straight piece
 // of it, as far from the disturbance before it as the data asks, or as it can
 // be.
@@ -42,8 +28,8 @@ type Traverse struct {
 	Behind  unit.Length // straight pipe behind it
 	Long    bool        // both are as long as the data asks
 	Guessed bool        // the file does not say where the duct's elbows stand
-	Points  []unit.Length
-	Results []*Result // uses whose dust passes there, filter clean, in the order of the uses
+	Set     TraverseSet // its points along each of two diameters
+	Results []*Result   // uses whose dust passes there, filter clean, in the order of the uses
 }
 
 // Traverses finds a place in every main, in file order: a duct that more than
@@ -80,7 +66,7 @@ func traverse(d *shop.Duct) Traverse {
 	from, long := at[best-1], at[best]-at[best-1]
 	before, _ := ProofFigure("straight before traverse")
 	behind, _ := ProofFigure("straight behind traverse")
-	v := Traverse{Points: TraversePoints(d.Bore), Guessed: d.Route == nil && len(d.Turns) > 0}
+	v := Traverse{Set: TraverseSetFor(d.Bore), Guessed: d.Route == nil && len(d.Turns) > 0}
 	v.Before = unit.Length(unit.Six(before * float64(d.Bore)))
 	v.Long = unit.AtLeast(float64(long), (before+behind)*float64(d.Bore))
 	if !v.Long { // share what there is in the same proportion

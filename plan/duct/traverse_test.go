@@ -18,7 +18,7 @@ func TestTraversePointsAreLogLinear(t *testing.T) {
 	for i := len(want) - 1; i >= 0; i-- {
 		want = append(want, 1-want[i])
 	}
-	got := TraversePoints(1)
+	got := TraverseSetFor(0.1).Points(1)
 	if len(got) != len(want) {
 		t.Fatalf("%d points", len(got))
 	}
@@ -35,7 +35,7 @@ func TestTraversePointsAreLogLinear(t *testing.T) {
 func TestTraverseMeanAgainstPowerLaw(t *testing.T) {
 	for _, n := range []float64{6, 7, 8, 9} {
 		sum := 0.0
-		points := TraversePoints(1)
+		points := TraverseSetFor(0.1).Points(1)
 		for _, p := range points {
 			fromWall := 2 * math.Min(float64(p), 1-float64(p))
 			sum += math.Pow(fromWall, 1/n)

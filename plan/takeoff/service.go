@@ -66,9 +66,9 @@ func services(s *shop.Shop, bins []*Filling) []Service {
 					list = append(list, Service{job, f.Collector, binEvery(f, every), basisOfBin(f, row.Basis)})
 				}
 			}
-		case "filter":
+		case "filter", "test":
 			for _, c := range s.Collectors {
-				if c.Filter != nil {
+				if job == "test" || c.Filter != nil {
 					list = append(list, Service{job, c, every, row.Basis})
 				}
 			}

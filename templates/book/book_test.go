@@ -17,6 +17,7 @@ import (
 	"dustbook/content"
 	"dustbook/plan"
 	"dustbook/plan/entry"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 	"dustbook/templates/book"
 )
@@ -27,7 +28,21 @@ func planOf(t testing.TB, text []byte) *plan.Plan {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	return plan.Make(s, nil, entry.Date{})
+	return plan.Make(s, recordsOf(t, text), entry.Date{})
+}
+
+// recordsOf are the records that come with a shop file: those of the example,
+// which is published with them.
+func recordsOf(t testing.TB, text []byte) []*record.Record {
+	t.Helper()
+	if !bytes.Equal(text, content.Example()) {
+		return nil
+	}
+	records, problems := record.ReadFolder(content.ExampleRecords())
+	if len(problems) > 0 || len(records) == 0 {
+		t.Fatalf("%d records, %v", len(records), problems)
+	}
+	return records
 }
 
 func bookOf(t testing.TB, text []byte, workers int) map[string][]byte {
@@ -114,7 +129,7 @@ func checkPage(t *testing.T, path string, data []byte) {
 
 // scripted are the sheets that have a script of their own, which is a file of
 // the book.
-var scripted = map[string]string{"find.html": "find.js"}
+var scripted = map[string]string{"find.html": "find.js", "upkeep.html": "upkeep.js", "commissioning.html": "fill.js", "commissioning-readings.html": "fill.js", "commissioning-controls.html": "fill.js", "traverse.html": "fill.js"}
 
 // withoutItsScript is a page without the one script that it may load, and that
 // its policy then allows.

@@ -13,6 +13,7 @@ import (
 	"dustbook/content"
 	"dustbook/plan"
 	"dustbook/plan/entry"
+	"dustbook/plan/record"
 	"dustbook/plan/shop"
 )
 
@@ -55,7 +56,11 @@ func TestReadPage(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	p := plan.Make(s, nil, entry.Date{})
+	records, problems := record.ReadFolder(content.ExampleRecords())
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	p := plan.Make(s, records, entry.Date{})
 	files, err := Make(p, checks.Run(p), content.ExampleNotes(), 2)
 	if err != nil {
 		t.Fatal(err)
