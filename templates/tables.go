@@ -2,27 +2,20 @@ package templates
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 )
 
-// spreads are the sheets whose tables people take into a spreadsheet, by the
-// start of their paths.
-var spreads = []string{
-	"assumptions.html", "circuits.html", "ducts.html", "enough.html", "fields.html", "first.html", "gauges.html", "register.html", "rooms.html",
-	"setting.html", "sizes.html", "sources.html", "sources-control.html", "together.html", "triggers.html", "upkeep.html", "use-", "wiring-",
-}
+// Spread reports whether the tables of a sheet lie beside it as a file for a
+// spreadsheet: of every sheet but cards and signs, which are there to be hung.
+func (s *Sheet) Spread() bool { return s.Card == nil && s.Path != "cards.html" }
 
-// Spread reports whether the tables of a sheet lie beside it as files for a
-// spreadsheet.
-func (s *Sheet) Spread() bool {
-	return slices.ContainsFunc(spreads, func(start string) bool { return strings.HasPrefix(s.Path, start) })
-}
+// TablePath is the path of the file with the tables of a sheet.
+func (s *Sheet) TablePath() string { return strings.TrimSuffix(s.Path, ".html") + ".csv" }
 
-// TableLinks are the links of a sheet to its tables as files.
-func (b *Book) TableLinks(paths []string) []byte {
+// TableLink is the link of a sheet to its tables as a file.
+func (b *Book) TableLink(s *Sheet) []byte {
 	var out bytes.Buffer
-	if err := pages[b.words.Language()].ExecuteTemplate(&out, "tables.html", paths); err != nil {
+	if err := pages[s.language()].ExecuteTemplate(&out, "tables.html", s.TablePath()); err != nil {
 		panic(err) // a template of the program's own
 	}
 	return out.Bytes()

@@ -56,11 +56,12 @@ func (o Order) Make() (map[string][]byte, error) {
 		}
 		files[path] = table
 	}
-	for _, of := range tables {
-		for path, table := range of {
-			if _, twice := files[path]; twice {
-				return nil, fmt.Errorf("two files want the path %s", path)
-			}
+	for i, table := range tables {
+		path := sheets.Sheets[i].TablePath()
+		if _, twice := files[path]; twice && table != nil {
+			return nil, fmt.Errorf("two files want the path %s", path)
+		}
+		if table != nil {
 			files[path] = table
 		}
 	}
@@ -89,8 +90,8 @@ func (o Order) Make() (map[string][]byte, error) {
 
 // render renders every sheet and reads its links, each into its own place, so
 // that the order of the work changes nothing.
-func (o Order) render(b *templates.Book) ([][]byte, []map[string][]byte, []page, error) {
-	pages, tables, read := make([][]byte, len(b.Sheets)), make([]map[string][]byte, len(b.Sheets)), make([]page, len(b.Sheets))
+func (o Order) render(b *templates.Book) ([][]byte, [][]byte, []page, error) {
+	pages, tables, read := make([][]byte, len(b.Sheets)), make([][]byte, len(b.Sheets)), make([]page, len(b.Sheets))
 	faults := make([]error, len(b.Sheets))
 	next := make(chan int)
 	var made atomic.Int64
@@ -115,7 +116,7 @@ func (o Order) render(b *templates.Book) ([][]byte, []map[string][]byte, []page,
 
 // renderOne renders one sheet. A panic in it becomes its error: it must not
 // end the program from a worker, where nobody would catch it.
-func renderOne(b *templates.Book, s *templates.Sheet) (page []byte, tables map[string][]byte, err error) {
+func renderOne(b *templates.Book, s *templates.Sheet) (page, tables []byte, err error) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			err = fmt.Errorf("%s: %v", s.Path, fault)
@@ -123,9 +124,8 @@ func renderOne(b *templates.Book, s *templates.Sheet) (page []byte, tables map[s
 	}()
 	page, err = b.Render(s)
 	if err == nil && s.Spread() {
-		var paths []string
-		if paths, tables, err = tablesOf(s, page); err == nil && len(paths) > 0 {
-			page = withTables(page, b.TableLinks(paths))
+		if tables, err = tablesOf(page); err == nil && tables != nil {
+			page = withTables(page, b.TableLink(s))
 		}
 	}
 	if err == nil {

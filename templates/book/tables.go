@@ -2,7 +2,6 @@ package book
 
 import (
 	"bytes"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,36 +10,61 @@ import (
 	"golang.org/x/net/html/atom"
 
 	"dustbook/plan/export"
-	"dustbook/templates"
 )
 
-// tablesOf are the tables of a sheet as files for a spreadsheet, by path, in the
-// order in which they stand. A table without anything in its cells, which is
-// there to be written on, is none.
-func tablesOf(s *templates.Sheet, page []byte) (paths []string, files map[string][]byte, err error) {
+// tablesOf are the tables of a page as one file for a spreadsheet, in the order
+// in which they stand: each under its name, with an empty line between, and as
+// many fields in every line. A table without anything in its cells, which is
+// there to be written on, is left out; nil where nothing is left.
+func tablesOf(page []byte) ([]byte, error) {
 	root, err := html.Parse(bytes.NewReader(page))
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	var tables [][][]string
+	var lines [][]string
+	wide := 1
 	for n := range root.Descendants() {
-		if n.DataAtom == atom.Table {
-			if rows := rowsOf(n); len(rows) > 1 && !empty(rows[1:]) {
-				tables = append(tables, rows)
+		if n.DataAtom != atom.Table {
+			continue
+		}
+		rows := rowsOf(n)
+		if len(rows) < 2 || empty(rows[1:]) {
+			continue
+		}
+		if len(lines) > 0 {
+			lines = append(lines, nil)
+		}
+		lines = append(append(lines, []string{nameOf(n)}), rows...)
+		wide = max(wide, len(rows[0]))
+	}
+	if len(lines) == 0 {
+		return nil, nil
+	}
+	for i := range lines {
+		lines[i] = append(lines[i], make([]string, wide-len(lines[i]))...)
+	}
+	return export.Table(lines), nil
+}
+
+// nameOf is what a table is called: by its caption, by the region that scrolls
+// it, or by the last heading before it.
+func nameOf(table *html.Node) string {
+	for n := range table.Descendants() {
+		if n.DataAtom == atom.Caption {
+			return textOf(n)
+		}
+	}
+	if name := attribute(table.Parent, "aria-label"); name != "" {
+		return name
+	}
+	for at := table; at != nil; at = at.Parent {
+		for n := at.PrevSibling; n != nil; n = n.PrevSibling {
+			if n.DataAtom == atom.H2 || n.DataAtom == atom.H3 {
+				return textOf(n)
 			}
 		}
 	}
-	files = map[string][]byte{}
-	base := strings.TrimSuffix(s.Path, ".html")
-	for i, rows := range tables {
-		path := base + ".csv"
-		if len(tables) > 1 {
-			path = fmt.Sprintf("%s-%d.csv", base, i+1)
-		}
-		paths = append(paths, path)
-		files[path] = export.Table(rows)
-	}
-	return paths, files, nil
+	return ""
 }
 
 // rowsOf are the rows of a table, each with a cell for every column: one that
@@ -156,12 +180,12 @@ func empty(rows [][]string) bool {
 	return true
 }
 
-// withTables is a page with links to its tables as files, before it turns to its
-// neighbours.
-func withTables(page []byte, links []byte) []byte {
-	at := bytes.Index(page, []byte(`<nav class="turn"`))
+// withTables is a page with the link to its tables as a file, at the end of what
+// it says.
+func withTables(page []byte, link []byte) []byte {
+	at := bytes.LastIndex(page, []byte("</main>"))
 	if at < 0 {
 		return page
 	}
-	return slices.Concat(page[:at], links, page[at:])
+	return slices.Concat(page[:at], link, page[at:])
 }

@@ -1,15 +1,12 @@
 package book
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 	"testing"
 
 	"golang.org/x/net/html"
 	"golang.org/x/net/html/atom"
-
-	"dustbook/templates"
 )
 
 // Cells that span columns and rows, heads for a narrow screen, marks that are
@@ -33,16 +30,29 @@ func TestRowsOfATable(t *testing.T) {
 			}
 		}
 	}
-	page := []byte(`<p>a</p><table><tr><th>n</th></tr><tr><td>=1+1</td></tr></table><nav class="turn"></nav>`)
-	paths, files, err := tablesOf(&templates.Sheet{Path: "x.html"}, page)
-	if err != nil || len(paths) != 0 {
-		t.Errorf("a table whose first cells alone say something: %q, %v", paths, err)
+}
+
+// All tables of a page stand in one file: each under its name, a line between,
+// as many fields everywhere; a name that would run does not.
+func TestTablesOfAPage(t *testing.T) {
+	table := func(rows string) string { return "<table>" + rows + "</table>" }
+	one := table(`<tr><th>n</th><th>m</th></tr><tr><td>a</td><td>=1+1</td></tr>`)
+	two := table(`<tr><th>x</th><th>y</th><th>z</th></tr><tr><td>b</td><td>2</td><td>-3</td></tr>`)
+	blank := table(`<tr><th>date</th><th>seen</th></tr><tr><td>row</td><td></td></tr>`)
+	for text, want := range map[string]string{
+		`<p>none</p>`:                  "",
+		blank:                          "",
+		`<h2>First</h2><p>p</p>` + one: "First,\r\nn,m\r\na,'=1+1\r\n",
+		`<h2>H</h2><div aria-label="Region">` + one + `</div>` + blank:                        "Region,\r\nn,m\r\na,'=1+1\r\n",
+		`<h2>A</h2>` + one + `<section><h3>B</h3>` + two + `</section>`:                       "A,,\r\nn,m,\r\na,'=1+1,\r\n,,\r\nB,,\r\nx,y,z\r\nb,2,-3\r\n",
+		`<table><caption>C</caption><tr><th>n</th></tr><tr><td>a</td><td>1</td></tr></table>`: "C,\r\nn,\r\na,1\r\n",
+	} {
+		got, err := tablesOf([]byte(text))
+		if err != nil || string(got) != want {
+			t.Errorf("%s: %q, %v; want %q", text, got, err, want)
+		}
 	}
-	page = bytes.Replace(page, []byte("<td>=1+1</td>"), []byte("<td>a</td><td>=1+1</td>"), 1)
-	if paths, files, err = tablesOf(&templates.Sheet{Path: "x.html"}, page); err != nil || !slices.Equal(paths, []string{"x.csv"}) || string(files["x.csv"]) != "n,\r\na,'=1+1\r\n" {
-		t.Errorf("%q, %q, %v", paths, files, err)
-	}
-	if got := withTables(page, []byte("LINKS")); !bytes.Contains(got, []byte(`</table>LINKS<nav class="turn">`)) {
+	if got := withTables([]byte(`<main><p>a</p></main><nav></nav>`), []byte("LINK")); string(got) != `<main><p>a</p>LINK</main><nav></nav>` {
 		t.Errorf("%s", got)
 	}
 }
