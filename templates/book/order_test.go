@@ -51,13 +51,13 @@ func TestABookWithAnotherLayout(t *testing.T) {
 		return files
 	}
 	one := made(1)
-	if one["beside.html"] == nil {
-		t.Error("there is no sheet on both")
+	if one["beside.html"] == nil || one["beside.csv"] == nil {
+		t.Error("there is no sheet on both, or its tables are not in a file")
 	}
 	if string(one[book.Manifest]) != string(made(4)[book.Manifest]) {
 		t.Error("the bytes depend on the count of workers")
 	}
-	if n := len(bookOf(t, content.Example(), 2)); len(one) != n+1 {
+	if n := len(bookOf(t, content.Example(), 2)); len(one) != n+2 {
 		t.Errorf("%d files, without the other layout %d", len(one), n)
 	}
 }
