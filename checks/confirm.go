@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"dustbook/plan"
-	"dustbook/plan/shop"
 	"dustbook/plan/source"
 	"dustbook/plan/unit"
 )
@@ -69,20 +68,6 @@ func findConfirm(id string) (Confirm, bool) {
 		}
 	}
 	return Confirm{}, false
-}
-
-// confirmed is a figure the owner has had confirmed, with where it stands: the
-// last in the file that can be read. One that cannot is a problem of the file.
-func confirmed[Q unit.Measure](s *shop.Shop, id string) (value Q, basis source.Basis, known bool) {
-	for _, c := range s.Confirmed {
-		if c.Figure != id {
-			continue
-		}
-		if q, err := unit.Read[Q](c.Value); err == nil {
-			value, basis, known = q, given(c.By), true
-		}
-	}
-	return value, basis, known
 }
 
 // settle takes the weight off a stop that the owner has had confirmed by an

@@ -7,7 +7,6 @@ var (
 	atHome     = change{`setting = "school"`, `setting = "home"`}
 	noSetting  = change{"setting = \"school\"\n", ""}
 	underUK    = change{`rules = "us"`, `rules = "uk"`}
-	sawAt      = func(level string) change { return change{`noise = "76 dBA"`, `noise = "` + level + `"`} }
 	sawAllDay  = change{"noise = \"76 dBA\"\nhours = 2", "noise = \"76 dBA\"\nhours = 8"}
 	latheQuiet = change{`noise = "74 dBA"`, `noise = "40 dBA"`}
 	trained    = instead("training list", "kind = \"training list\"\nheld = false")

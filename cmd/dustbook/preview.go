@@ -110,7 +110,7 @@ func (p *program) previewBook(c *call) (pages map[string][]byte, err error) {
 
 // sayState says on the terminal what the browser shows now.
 func (p *program) sayState(s *site) {
-	_, faults, _ := s.now()
+	_, _, faults := s.now()
 	var problems entry.Problems
 	switch {
 	case faults == nil:

@@ -66,11 +66,12 @@ func (s *site) end() {
 	s.wake()
 }
 
-// now is the book, what is wrong with the files, and the version of both.
-func (s *site) now() (pages map[string][]byte, faults error, version int64) {
+// now is the book, the version of it and its faults, and what is wrong with the
+// files.
+func (s *site) now() (pages map[string][]byte, version int64, faults error) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return s.pages, s.faults, s.version
+	return s.pages, s.version, s.faults
 }
 
 // What the preview adds lies in a folder that no sheet can have.
@@ -121,7 +122,7 @@ func (s *site) knows(host string) bool {
 
 // sheet answers with a file of the book; a page with what the preview adds.
 func (s *site) sheet(w http.ResponseWriter, r *http.Request) {
-	pages, faults, version := s.now()
+	pages, version, faults := s.now()
 	name := strings.TrimPrefix(r.URL.Path, "/")
 	if name == "" {
 		name = "index.html"
