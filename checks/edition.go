@@ -41,6 +41,19 @@ func mustEditions(data []byte) (of map[string][]string, texts []string) {
 // name; nil where it is none of the texts of the rules.
 func Editions(text string) []string { return editionsOf[text] }
 
+// EditionProblems are the editions of a shop file that the checks do not know, or
+// of texts that they do not know.
+func EditionProblems(s *shop.Shop) entry.Problems {
+	var list entry.Problems
+	for _, e := range s.Editions {
+		if problem, found := editionProblem(e); found {
+			problem.File, problem.Place = s.File, e.At
+			list = append(list, problem)
+		}
+	}
+	return list
+}
+
 // editionProblem is what is wrong with an edition that the shop names: a text or
 // an edition that the checks do not know.
 func editionProblem(e shop.Edition) (entry.Problem, bool) {

@@ -17,12 +17,7 @@ import (
 // accepted.
 func Problems(p *plan.Plan) entry.Problems {
 	var list entry.Problems
-	for _, e := range p.Shop.Editions {
-		if problem, found := editionProblem(e); found {
-			problem.File, problem.Place = p.Shop.File, e.At
-			list = append(list, problem)
-		}
-	}
+	list = append(list, EditionProblems(p.Shop)...)
 	for _, c := range p.Shop.Confirmed {
 		if problem, found := confirmedProblem(c); found {
 			problem.File, problem.Place = p.Shop.File, c.At

@@ -100,6 +100,10 @@ func (b *Book) controlsView() controlsView {
 
 func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
 	row := triggerProof{Name: t.Name, Senses: t.Senses, Machine: "—", StartDelay: b.delay(t.StartDelay), RunOn: b.delay(t.RunOn)}
+	if times := b.Plan.Times.Of(t); times != nil {
+		row.StartDelay = b.setOrReckoned(times.Delay.Set, times.Delay.Used, len(times.Delay.Missing) == 0 && len(t.Starts) > 0)
+		row.RunOn = b.setOrReckoned(times.RunOn.Set, times.RunOn.Used, len(times.RunOn.Missing)+len(times.RunOn.Unsolved) == 0 && len(t.Starts) > 0)
+	}
 	if t.Machine != nil {
 		row.Machine = t.Machine.Name
 	}
@@ -115,6 +119,15 @@ func (b *Book) triggerProof(t *shop.Trigger) triggerProof {
 		row.Starts = append(row.Starts, c.Name)
 	}
 	return row
+}
+
+// setOrReckoned is a time as the file sets it, or the least that is reckoned where
+// it sets none and nothing is missing for it.
+func (b *Book) setOrReckoned(set shop.Field[unit.Time], used unit.Time, known bool) string {
+	if set.Known() || !known {
+		return b.delay(set)
+	}
+	return b.words.Text("controls.reckoned", b.seconds(used))
 }
 
 // timeBlank is the blank of a time of a trigger, with what the plan expects.

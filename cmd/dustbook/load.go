@@ -71,6 +71,8 @@ func (p *program) loadFile(path string, asOf entry.Date) (*loaded, error) {
 		l.plan = plan.Make(s, records, asOf)
 		problems = checks.Problems(l.plan)
 		problems.Sort()
+	} else if len(problems) == 0 { // what can be told without a plan
+		problems = checks.EditionProblems(s)
 	}
 	for i := range problems {
 		problems[i].File = l.shown()

@@ -38,7 +38,9 @@ func allowed(rule string) string {
 		part = strings.TrimSpace(part)
 		name, _, _ := strings.Cut(part, " ")
 		if name == "script-src" || name == "connect-src" {
-			part = strings.ReplaceAll(part, " 'none'", "") + " 'self'"
+			if part = strings.ReplaceAll(part, " 'none'", ""); !strings.Contains(part, "'self'") {
+				part += " 'self'"
+			}
 			has[name] = true
 		}
 		if part != "" {

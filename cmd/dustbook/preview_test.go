@@ -94,6 +94,7 @@ func TestPreviewAddsItsScript(t *testing.T) {
 	for rule, want := range map[string]string{
 		"default-src 'none'":                   "default-src 'none'; script-src 'self'; connect-src 'self'",
 		"script-src 'sha256-x'; img-src data:": "script-src 'sha256-x' 'self'; img-src data:; connect-src 'self'",
+		"script-src 'self'":                    "script-src 'self'; connect-src 'self'",
 		"connect-src 'none'; ":                 "connect-src 'self'; script-src 'self'",
 	} {
 		if got := allowed(rule); got != want {

@@ -122,10 +122,21 @@ func checkPage(t *testing.T, path string, data []byte) {
 	if still := withoutItsScript(path, data); bytes.Contains(still, []byte(" style=")) || bytes.Contains(still, []byte("<style")) || bytes.Contains(still, []byte("<script")) {
 		t.Errorf("%s has styles or scripts of its own, which its policy forbids", path)
 	}
+	labels := map[string]bool{}
+	for _, m := range region.FindAllSubmatch(data, -1) {
+		if labels[string(m[1])] {
+			t.Errorf("%s has two regions %q", path, m[1])
+		}
+		labels[string(m[1])] = true
+	}
 	if len(data) > 150_000 {
 		t.Errorf("%s is %d bytes", path, len(data))
 	}
 }
+
+// region is a region that scrolls, with its name, which none on its page may
+// share.
+var region = regexp.MustCompile(`role="?region"? aria-label="([^"]*)"`)
 
 // scripted are the sheets that have a script of their own, which is a file of
 // the book.
