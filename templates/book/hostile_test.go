@@ -155,7 +155,10 @@ func renamed(name string) string {
 
 // Whatever people call their things, it appears as text and does nothing.
 func TestHostileNames(t *testing.T) {
-	for _, name := range hostile {
+	for i, name := range hostile {
+		if testing.Short() && i%5 != 0 {
+			continue // a short run takes a few of each sort
+		}
 		seen := false
 		for path, data := range bookOf(t, []byte(renamed(name)), 2) {
 			if !filePath.MatchString(path) {
