@@ -15,8 +15,15 @@ import (
 // tablesOf are the tables of a page as one file for a spreadsheet, in the order
 // in which they stand: each under its name, with an empty line between, and as
 // many fields in every line. A table without anything in its cells, which is
-// there to be written on, is left out; nil where nothing is left.
+// there to be written on, and that of the title block are left out; nil where
+// nothing is left.
 func tablesOf(page []byte) ([]byte, error) {
+	if from, to := bytes.Index(page, []byte("<main")), bytes.LastIndex(page, []byte("</main>")); from >= 0 && from < to {
+		page = page[from:to] // the rest is the frame of every sheet
+	}
+	if !bytes.Contains(page, []byte("<table")) {
+		return nil, nil
+	}
 	root, err := html.Parse(bytes.NewReader(page))
 	if err != nil {
 		return nil, err
@@ -24,7 +31,7 @@ func tablesOf(page []byte) ([]byte, error) {
 	var lines [][]string
 	wide := 1
 	for n := range root.Descendants() {
-		if n.DataAtom != atom.Table {
+		if n.DataAtom != atom.Table || inTitleBlock(n) {
 			continue
 		}
 		rows := rowsOf(n)
@@ -44,6 +51,17 @@ func tablesOf(page []byte) ([]byte, error) {
 		lines[i] = append(lines[i], make([]string, wide-len(lines[i]))...)
 	}
 	return export.Table(lines), nil
+}
+
+// inTitleBlock reports whether a table stands in the title block of its sheet,
+// which says the same on every sheet.
+func inTitleBlock(n *html.Node) bool {
+	for ; n != nil; n = n.Parent {
+		if n.DataAtom == atom.Footer {
+			return true
+		}
+	}
+	return false
 }
 
 // nameOf is what a table is called: by its caption, by the region that scrolls

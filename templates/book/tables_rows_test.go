@@ -40,7 +40,8 @@ func TestTablesOfAPage(t *testing.T) {
 	two := table(`<tr><th>x</th><th>y</th><th>z</th></tr><tr><td>b</td><td>2</td><td>-3</td></tr>`)
 	blank := table(`<tr><th>date</th><th>seen</th></tr><tr><td>row</td><td></td></tr>`)
 	for text, want := range map[string]string{
-		`<p>none</p>`:                  "",
+		`<p>none</p>`: "",
+		`<h2>A</h2><footer class="block">` + one + `</footer>`: "",
 		blank:                          "",
 		`<h2>First</h2><p>p</p>` + one: "First,\r\nn,m\r\na,'=1+1\r\n",
 		`<h2>H</h2><div aria-label="Region">` + one + `</div>` + blank:                        "Region,\r\nn,m\r\na,'=1+1\r\n",

@@ -103,7 +103,7 @@ func TestEveryTableIsInAFile(t *testing.T) {
 		}
 		tables, to := 0, ""
 		for n := range root.Descendants() {
-			if n.DataAtom == atom.Table && rowsOf(n) > 1 && saysSomething(n) {
+			if n.DataAtom == atom.Table && n.Parent.DataAtom != atom.Footer && rowsOf(n) > 1 && saysSomething(n) {
 				tables++
 			}
 			if file := strings.TrimSuffix(path, ".html") + ".csv"; hrefOf(n) == file {
@@ -136,7 +136,7 @@ func TestEveryTableIsInAFile(t *testing.T) {
 		}
 		seen += tables
 	}
-	if seen < 300 || linked < 100 {
+	if seen < 300 || linked < 80 {
 		t.Errorf("only %d tables of %d sheets were seen", seen, linked)
 	}
 }
