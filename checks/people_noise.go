@@ -160,5 +160,6 @@ func levelBy(rule ruled, day *room.Dose) (level unit.Sound, reached, counts bool
 	return hundredth(room.Daily(day.Day)), true, true
 }
 
-// hundredth rounds a level.
+// hundredth rounds a level: the published formula has a factor of four figures,
+// 16.61, so that a steady 85 comes out as 84.9999, and no level is known nearer.
 func hundredth(l unit.Sound) unit.Sound { return unit.Sound(math.Round(float64(l)*100) / 100) }

@@ -46,8 +46,8 @@ func dateOf(t time.Time) entry.Date {
 }
 
 // services lists the jobs of upkeep of a shop, in the order of the data: only
-// those it has a use for. A bin whose filling is reckoned is emptied as often as
-// its machines fill it; any other is looked at every day.
+// those it has a use for. A bin whose filling is reckoned with every machine is
+// emptied as often as they fill it; any other is looked at every day.
 func services(s *shop.Shop, bins []*Filling) []Service {
 	var list []Service
 	seen := map[string]bool{}
@@ -62,7 +62,7 @@ func services(s *shop.Shop, bins []*Filling) []Service {
 		switch job {
 		case "bin", "bin look":
 			for _, f := range bins {
-				if (job == "bin") == f.Known() && f.Collector.Bin != nil {
+				if (job == "bin") == f.whole() && f.Collector.Bin != nil {
 					list = append(list, Service{job, f.Collector, binEvery(f, every), basisOfBin(f, row.Basis)})
 				}
 			}
@@ -93,10 +93,14 @@ func rowFor(job, rules string) source.Row {
 	return row
 }
 
+// whole reports whether a day's filling is reckoned with every machine in it:
+// with one left out the bin is full sooner than the days say.
+func (f *Filling) whole() bool { return f.Known() && len(f.Open) == 0 }
+
 // binEvery is the whole days until a bin is at its mark, and no less than the
 // least.
 func binEvery(f *Filling, least Interval) Interval {
-	if !f.Known() {
+	if !f.whole() {
 		return least
 	}
 	return Interval{Count: max(least.Count, int(math.Floor(unit.Six(f.Days))))}
@@ -104,7 +108,7 @@ func binEvery(f *Filling, least Interval) Interval {
 
 // basisOfBin says that the days of a bin are reckoned.
 func basisOfBin(f *Filling, least source.Basis) source.Basis {
-	if f.Known() {
+	if f.whole() {
 		return source.Basis{Mark: source.Computed}
 	}
 	return least
